@@ -1,0 +1,22 @@
+//! What a car, its adjusters, pads and instruments are: plain types and their validity.
+//!
+//! Axes are those of ISO 8855: x forward, y left, z up. Corners always stand in the order FL, FR, RL, RR.
+//! Every field carries its unit in its name. A load in kilograms is what a scale shows: force / 9.80665 m/s².
+//!
+//! - [`Corners`]: one value for each corner.
+//! - [`Car`]: what statics needs to know of a car; the same JSON as `bayhand-cli` reads.
+//! - [`Adjuster`], [`Thread`]: how a spring collar moves, and which way it turns.
+//! - [`CarError`]: what is wrong with a car that cannot be, by field, value and range.
+//!
+//! Deliberately absent: arithmetic beyond validity, files, clocks.
+
+mod adjuster;
+mod car;
+mod corners;
+
+pub use adjuster::{Adjuster, Hand, SpringSeat, Thread, Turning};
+pub use car::{Bar, Bars, Car, CarError, Corner, Sprung};
+pub use corners::{Axle, Corners, Place};
+
+/// Standard gravity in m/s² (ISO 80000-3; 3rd CGPM 1901): what makes a scale's kilogram of a newton.
+pub const STANDARD_GRAVITY: f64 = 9.806_65;

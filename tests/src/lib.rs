@@ -1,0 +1,1 @@
+//! Whole jobs, faults and windows; everything stands in `tests/`.
