@@ -1,1 +1,3 @@
-//! (being written)
+//! One open job as the windows see it (being written).
+pub mod ask;
+pub mod view;

@@ -1,0 +1,112 @@
+//! What a window may ask of the open job.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use ts_rs::TS;
+
+/// One wish of a person, by button, key or pedal, with the revision that their window saw.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Ask {
+    /// Revision of the view that the person saw; a stale one is refused in words.
+    #[ts(type = "number")]
+    pub revision: u64,
+    /// Initials of the person who acts; empty where nobody has to be signed on.
+    pub by: String,
+    /// What is wished.
+    pub wish: Wish,
+}
+
+/// What is wished.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[serde(tag = "kind", rename_all = "kebab-case", rename_all_fields = "snake_case", deny_unknown_fields)]
+pub enum Wish {
+    /// Begin a job; `practice_seed` makes it one on the simulated car.
+    Begin {
+        /// The car's name.
+        car: String,
+        /// Seed of the simulated car.
+        #[ts(type = "number | null")]
+        practice_seed: Option<u64>,
+    },
+    /// Take up a job that was set aside.
+    TakeUp {
+        /// Its number.
+        #[ts(type = "number")]
+        job: i64,
+    },
+    /// Set the open job aside.
+    SetAside,
+    /// Sign on at the open job.
+    SignOn {
+        /// Initials, one to four letters.
+        initials: String,
+        /// Name.
+        name: String,
+        /// `trainee`, `technician` or `supervisor`.
+        rank: String,
+    },
+    /// Acknowledge one hazard of the step at hand, by hand.
+    Acknowledge {
+        /// The step.
+        step: String,
+        /// The hazard.
+        hazard: String,
+    },
+    /// Record the step at hand.
+    Record {
+        /// The step.
+        step: String,
+        /// What was entered, by field key.
+        entries: BTreeMap<String, Entry>,
+    },
+    /// Waive the gate that the last try did not pass.
+    Waive {
+        /// The step.
+        step: String,
+        /// Why.
+        reason: String,
+    },
+    /// Open a step again, or send the job back to it.
+    Reopen {
+        /// The step.
+        step: String,
+        /// Why.
+        reason: String,
+    },
+    /// Put the job on hold.
+    Hold {
+        /// Why.
+        reason: String,
+    },
+    /// Go on with a job on hold.
+    Resume,
+    /// Stop the job for good; the car is made safe first.
+    Stop {
+        /// Why.
+        reason: String,
+    },
+    /// Seal the job (review window only).
+    Seal,
+}
+
+/// A field as entered.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Entry {
+    /// The text, exactly as typed; for a choice the option's code, for a check `yes` or `no`.
+    pub text: String,
+    /// Code of the unit, for numbers.
+    pub unit: Option<String>,
+}
+
+/// Why a wish was not carried out. Nothing was recorded.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Refused {
+    /// Stable code, such as `stale`, `out-of-range`, `hazard-open`.
+    pub code: String,
+    /// Key of the field that is meant, if one is.
+    pub field: Option<String>,
+    /// What happened, what it means for the job, what to do.
+    pub says: String,
+}

@@ -1,0 +1,20 @@
+//! What the windows see. Words stand here already rendered, beside the codes that a window may react to.
+//!
+//! A window computes nothing: places on the trade line are fractions from 0 (left end) to 1 (right end), footprints
+//! carry the factors by which they are drawn, and every number is text with its unit.
+
+mod bay;
+mod parts;
+mod review;
+mod step;
+
+pub use bay::BayView;
+pub use parts::{
+    CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,
+    TurnView, VerdictCode,
+};
+pub use review::{Departure, EntryRow, FigureRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget};
+pub use step::{
+    Choice, Display, Field, FieldKind, GateView, JobHead, PathStage, PersonView, Screen, StartView, StepBody, StepView,
+    UnitChoice,
+};

@@ -1,0 +1,161 @@
+//! The window at the desk.
+
+use super::parts::{Footprint, StateCode, TradeLine, VerdictCode};
+use super::step::PersonView;
+use serde::{Deserialize, Serialize};
+use ts_rs::TS;
+
+/// Everything that the review window shows.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ReviewView {
+    /// Revision of the job that is shown, or 0.
+    #[ts(type = "number")]
+    pub revision: u64,
+    /// All jobs of the book, the newest first.
+    pub jobs: Vec<JobRow>,
+    /// What to do when there is no job.
+    pub says: Option<String>,
+    /// The job that is shown.
+    pub job: Option<ReviewJob>,
+}
+
+/// A job in a line.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct JobRow {
+    /// Number in the book.
+    #[ts(type = "number")]
+    pub id: i64,
+    /// 'Practice coupe, job 3'.
+    pub title: String,
+    /// Code: `working`, `held`, `for-review`, `sealed`, `stopped`, `unreadable`.
+    pub state: String,
+    /// The state in words, with stage and time.
+    pub says: String,
+}
+
+/// One job for review.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ReviewJob {
+    /// Number in the book.
+    #[ts(type = "number")]
+    pub id: i64,
+    /// 'Practice coupe, job 3'.
+    pub title: String,
+    /// Who, when, and what the check of the chain found.
+    pub says: String,
+    /// Title of the list of departures, with their number.
+    pub departures_title: String,
+    /// What departed from the procedure.
+    pub departures: Vec<Departure>,
+    /// The record, step by step, the first entry first.
+    pub entries: Vec<EntryRow>,
+    /// Figures as found and as left.
+    pub figures: Vec<FigureRow>,
+    /// Cross weight over the rounds.
+    pub cross: Option<PairPlot>,
+    /// The trade line with the last judged reading.
+    pub line: Option<TradeLine>,
+    /// Footprints as left.
+    pub footprints: Vec<Footprint>,
+    /// The compromise and its reason.
+    pub compromise: Option<String>,
+    /// People signed on.
+    pub people: Vec<PersonView>,
+    /// True when the job waits for the seal.
+    pub may_seal: bool,
+    /// Why it can or cannot be sealed now.
+    pub seal_says: String,
+    /// Steps that it can be sent back to.
+    pub send_back: Vec<SendBackTarget>,
+    /// True when the sheet can be written.
+    pub sheet_ready: bool,
+}
+
+/// A step that a job can be sent back to.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct SendBackTarget {
+    /// Code of the step.
+    pub step: String,
+    /// Its stage and instruction.
+    pub label: String,
+    /// What would have to be done again.
+    pub voids: String,
+}
+
+/// A departure from the procedure.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Departure {
+    /// What it was.
+    pub title: String,
+    /// Where, when, who, and the reason given.
+    pub text: String,
+}
+
+/// One entry of the record.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct EntryRow {
+    /// Place in the chain.
+    #[ts(type = "number")]
+    pub number: u64,
+    /// Time at the car.
+    pub when: String,
+    /// What was done.
+    pub what: String,
+    /// By whom.
+    pub who: String,
+    /// As entered.
+    pub entered: String,
+    /// As used.
+    pub used: String,
+    /// Verdict, waiver, or why it is void.
+    pub note: String,
+    /// How it stands: done, or again (void).
+    pub state: StateCode,
+}
+
+/// A figure as found and as left.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct FigureRow {
+    /// Code, such as `cross_pct`.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// As found, with uncertainty and unit.
+    pub found: Option<String>,
+    /// Now or as left, with uncertainty and unit.
+    pub left: Option<String>,
+    /// Target and window, when there is one.
+    pub wanted: Option<String>,
+    /// The verdict.
+    pub verdict: Option<VerdictCode>,
+    /// The verdict in words.
+    pub verdict_word: Option<String>,
+}
+
+/// Predicted and came, over the rounds.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PairPlot {
+    /// What is plotted, with its unit.
+    pub title: String,
+    /// Window, lower and upper, as heights from 0 (bottom) to 1 (top).
+    pub window: (f64, f64),
+    /// Label of the target.
+    pub target: String,
+    /// The points, in order of rounds.
+    pub points: Vec<PairPoint>,
+}
+
+/// One round.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct PairPoint {
+    /// 'as found', 'round 1'.
+    pub label: String,
+    /// What came, 0 to 1.
+    pub came: f64,
+    /// Its uncertainty (k = 2), 0 to 1.
+    pub u: f64,
+    /// What came, in words.
+    pub came_text: String,
+    /// What had been predicted, 0 to 1.
+    pub predicted: Option<f64>,
+}
