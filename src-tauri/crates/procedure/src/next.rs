@@ -1,0 +1,113 @@
+//! Which step comes next: the first one to do, or, when a physical fact is missing for it, the step that brings that
+//! fact about, found backwards through the needs. So raising, lowering and settling come up wherever the job came from.
+
+use crate::{Condition, Document, Fact, Holds, Path, Refusal, Stage, Standing, State, Status, Step};
+
+/// What comes next.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Next {
+    /// A step.
+    Step {
+        /// Its id.
+        id: String,
+        /// The step on the main path that it leads to, and the fact that is missing there; none when it is that step.
+        because: Option<(String, Fact)>,
+    },
+    /// The job has ended.
+    Ended,
+    /// The document has no way on from here: a fault of the document.
+    DeadEnd(Refusal),
+}
+
+/// What comes next.
+pub fn next(document: &Document, state: &State) -> Next {
+    let path = match state.status {
+        Status::Working => Path::Main,
+        Status::Stopping => Path::Stopped,
+        Status::Stopped | Status::Sealed => return Next::Ended,
+    };
+    let goal = document.steps().find(|(stage, step)| stage.path == path && to_do(state, step));
+    let Some((_, goal)) = goal else { return Next::Ended };
+    let mut unmet = None;
+    match offer(document, state, goal, &mut Vec::new(), &mut unmet) {
+        Some(step) if step.id == goal.id => Next::Step { id: step.id.clone(), because: None },
+        Some(step) => {
+            let fact = missing(&goal.needs, state).first().map_or(Fact::Stance, |h| h.fact);
+            Next::Step { id: step.id.clone(), because: Some((goal.id.clone(), fact)) }
+        }
+        None => {
+            let (step, fact) = unmet.unwrap_or_else(|| (goal.id.clone(), Fact::Stance));
+            Next::DeadEnd(Refusal::DeadEnd { step, fact: fact.code() })
+        }
+    }
+}
+
+/// True when the step belongs to this job and its result is missing or must be taken again.
+pub fn to_do(state: &State, step: &Step) -> bool {
+    let wanted = match state.standing(&step.id) {
+        Standing::Open | Standing::Tried => true,
+        Standing::Void => !step.once,
+        Standing::Done => false,
+    };
+    wanted && step.when.met(state)
+}
+
+/// The step itself when its needs hold, or the first step on the way to them.
+fn offer<'d>(
+    document: &'d Document,
+    state: &'d State,
+    step: &'d Step,
+    on_the_way: &mut Vec<&'d str>,
+    unmet: &mut Option<(String, Fact)>,
+) -> Option<&'d Step> {
+    if step.needs.met(state) {
+        return Some(step);
+    }
+    on_the_way.push(&step.id);
+    let found = missing(&step.needs, state).into_iter().find_map(|holds| {
+        let way = makers(document, state, holds)
+            .filter(|maker| !on_the_way.contains(&maker.id.as_str()))
+            .collect::<Vec<_>>()
+            .into_iter()
+            .find_map(|maker| offer(document, state, maker, on_the_way, unmet));
+        if way.is_none() && unmet.is_none() {
+            *unmet = Some((step.id.clone(), holds.fact));
+        }
+        way
+    });
+    on_the_way.pop();
+    found
+}
+
+/// Facts of which one must be brought about next: the first missing one of 'all', or one for each way of 'any'.
+fn missing<'c>(needs: &'c Condition, state: &State) -> Vec<&'c Holds> {
+    match needs {
+        Condition::Fact(holds) if holds.met(state) => Vec::new(),
+        Condition::Fact(holds) => vec![holds],
+        Condition::All(list) => list.iter().find(|c| !c.met(state)).map_or_else(Vec::new, |c| missing(c, state)),
+        Condition::Any(list) => list.iter().flat_map(|c| missing(c, state)).collect(),
+        // Nothing can be brought about that must not be; the lint keeps 'not' out of needs.
+        Condition::Not(_) => Vec::new(),
+    }
+}
+
+/// Steps that bring a fact about: those on demand first, then the main path; the wanted value that stands first is
+/// tried first.
+fn makers<'a>(document: &'a Document, state: &'a State, holds: &'a Holds) -> impl Iterator<Item = &'a Step> + 'a {
+    let stopping = state.status == Status::Stopping;
+    let open = move |stage: &Stage| match stage.path {
+        Path::OnDemand => true,
+        Path::Main => !stopping,
+        Path::Stopped => stopping,
+    };
+    holds.is.iter().flat_map(move |value| {
+        [true, false].into_iter().flat_map(move |on_demand| {
+            document
+                .steps()
+                .filter(move |(stage, _)| open(stage) && (stage.path == Path::OnDemand) == on_demand)
+                .map(|(_, step)| step)
+                .filter(move |step| step.sets.iter().any(|b| b.fact == holds.fact && b.to == *value))
+                .filter(move |step| step.when.met(state))
+        })
+    })
+}
