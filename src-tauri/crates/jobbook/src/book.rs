@@ -1,0 +1,310 @@
+//! The book itself: opening, appending, reading back.
+
+use std::fmt;
+use std::fs::File;
+use std::path::Path;
+
+use chrono::{DateTime, FixedOffset, SecondsFormat};
+use serde::{Deserialize, Serialize};
+use sqlx::{Connection as _, SqliteConnection};
+use tokio::sync::Mutex;
+
+use crate::chain::Link;
+use crate::error::AtPath as _;
+use crate::place::Place;
+use crate::verify::{self, Opening, Verified};
+use crate::{BadEntry, BookError, Defect, connection, rows};
+
+/// A job's number in its book: 1 for the first, without gaps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct JobId(pub i64);
+
+impl JobId {
+    /// The book's own chain: one entry for each job that was opened. It can be read, never appended to from outside.
+    pub const BOOK: Self = Self(0);
+}
+
+impl fmt::Display for JobId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+/// The receipt for an entry that is on the disk.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Recorded {
+    /// The entry's place in its job's chain, from 1; the job's length when it was written.
+    pub number: u64,
+    /// The entry's hash, in lower-case hexadecimal.
+    pub hash: String,
+}
+
+/// An entry as it was written.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Entry {
+    /// Its place in its job's chain, from 1.
+    pub number: u64,
+    /// Its place in the whole book, from 1: the order in which entries were written, whatever the clock said.
+    pub mono: u64,
+    /// When it was written: RFC 3339 with milliseconds and offset, as stored and hashed.
+    pub at: String,
+    /// What was written, byte for byte.
+    pub body: String,
+    /// Its hash, in lower-case hexadecimal.
+    pub hash: String,
+}
+
+/// A job in the list of jobs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JobRow {
+    /// Its number.
+    pub id: JobId,
+    /// When it was opened: RFC 3339 with milliseconds and offset.
+    pub opened_at: String,
+    /// How many entries it has. No program leaves a job with none: that is damage, which [`Book::verify`] names.
+    pub len: u64,
+    /// The hash of its last entry, in lower-case hexadecimal; `None` when it has none.
+    pub head_hash: Option<String>,
+}
+
+/// An open job book: the one writing connection, and the lock that makes it the only one.
+///
+/// Calls wait for each other. A call that is dropped before it answers has written all of its entries or none; the
+/// job's length tells which.
+pub struct Book {
+    // Dropped before the lock, so that the next program meets a connection that is closing, not one that is open.
+    connection: Mutex<SqliteConnection>,
+    place: Place,
+    /// `None` when the book was opened for reading only.
+    lock: Option<File>,
+}
+
+impl Book {
+    /// Opens the book at `path` for writing, and makes a new one when there is none.
+    ///
+    /// # Errors
+    /// Any that concern opening: the folder is missing, the file is not a book, newer than the program, in use by
+    /// another program or not to be written, or its disk is full or cannot keep a record safely.
+    pub async fn open_or_create(path: &Path) -> Result<Self, BookError> {
+        Self::open(Place::of(path)?, true).await
+    }
+
+    /// Opens the book at `path` for writing.
+    ///
+    /// # Errors
+    /// As [`Book::open_or_create`], and [`BookError::NoSuchBook`].
+    pub async fn open_existing(path: &Path) -> Result<Self, BookError> {
+        Self::open(Place::of(path)?, false).await
+    }
+
+    /// Opens the book at `path` for reading, also while another program writes it. It takes no lock, and every attempt
+    /// to write is refused as [`BookError::ReadOnly`].
+    ///
+    /// # Errors
+    /// [`BookError::NoSuchBook`], [`BookError::NotABook`], [`BookError::NewerThanProgram`], or the storage fails.
+    pub async fn open_read_only(path: &Path) -> Result<Self, BookError> {
+        let place = Place::of(path)?;
+        if !place.path().exists() {
+            return Err(BookError::NoSuchBook { path: place.path().into() });
+        }
+        let connection = connection::reading(&place).await?;
+        Ok(Self { connection: Mutex::new(connection), place, lock: None })
+    }
+
+    async fn open(place: Place, may_create: bool) -> Result<Self, BookError> {
+        // A file of another kind gets no lock file beside it. But no look is taken at a book that may be open.
+        let early_lock = if place.has_lock_file() { Some(place.lock()?) } else { None };
+        if place.path().exists() {
+            connection::look(place.path()).await?;
+        } else if !may_create {
+            return Err(BookError::NoSuchBook { path: place.path().into() });
+        }
+        let lock = match early_lock {
+            Some(lock) => lock,
+            None => place.lock()?,
+        };
+        if !place.path().exists() {
+            connection::create(&place).await?;
+            tracing::info!(book = %place.path().display(), "made a new job book");
+        }
+        let connection = connection::writing(&place).await?;
+        Ok(Self { connection: Mutex::new(connection), place, lock: Some(lock) })
+    }
+
+    /// Where the book lies, links followed.
+    pub fn path(&self) -> &Path {
+        self.place.path()
+    }
+
+    /// Closes the book and gives the lock back. Dropping it does the same, but does not wait and cannot say what failed.
+    ///
+    /// # Errors
+    /// The storage fails. Everything recorded is safe all the same.
+    pub async fn close(self) -> Result<(), BookError> {
+        self.connection.into_inner().close().await.at_path(self.place.path())
+    }
+
+    /// Opens a new job with its first entry, in one transaction, and returns when it is on the disk.
+    ///
+    /// # Errors
+    /// The book is read-only, the disk is full or the storage fails.
+    pub async fn open_job(&self, first_body: &str, at: DateTime<FixedOffset>) -> Result<(JobId, Recorded), BookError> {
+        let mut connection = self.connection.lock().await;
+        let answer = open_job(&mut connection, self.path(), first_body, &text_of(at)).await;
+        self.renew_after_failure(&mut connection, &answer).await;
+        answer
+    }
+
+    /// Appends `bodies` to `job`, all or none, in one transaction, and returns when they are on the disk.
+    ///
+    /// `expected_len` is the job's length as the caller has seen it.
+    ///
+    /// # Errors
+    /// [`BookError::Stale`] when the job has another length, [`BookError::NoSuchJob`]; the book is read-only, the disk
+    /// is full or the storage fails.
+    pub async fn append(
+        &self,
+        job: JobId,
+        expected_len: u64,
+        bodies: &[String],
+        at: DateTime<FixedOffset>,
+    ) -> Result<Vec<Recorded>, BookError> {
+        let mut connection = self.connection.lock().await;
+        let answer = append(&mut connection, self.path(), job, expected_len, bodies, &text_of(at)).await;
+        self.renew_after_failure(&mut connection, &answer).await;
+        answer
+    }
+
+    /// All entries of a job in order, each checked against its hash.
+    ///
+    /// # Errors
+    /// [`BookError::NoSuchJob`], [`BookError::BadEntry`] with the first that is not as it was written, or the storage
+    /// fails.
+    pub async fn entries(&self, job: JobId) -> Result<Vec<Entry>, BookError> {
+        let mut connection = self.connection.lock().await;
+        let stored = rows::stored(&mut connection, job).await.at_path(self.path())?;
+        if stored.is_empty() && job != JobId::BOOK {
+            return Err(no_entries(&mut connection, self.path(), job).await);
+        }
+        Ok(verify::chain(job, stored)?)
+    }
+
+    /// All jobs in the order in which they were opened.
+    ///
+    /// # Errors
+    /// The storage fails.
+    pub async fn jobs(&self) -> Result<Vec<JobRow>, BookError> {
+        let jobs = rows::jobs(&mut *self.connection.lock().await).await.at_path(self.path())?;
+        Ok(jobs
+            .into_iter()
+            .map(|job| JobRow {
+                id: JobId(job.id),
+                opened_at: job.opened,
+                len: job.len,
+                head_hash: job.head.map(hex::encode),
+            })
+            .collect())
+    }
+
+    /// Recomputes every hash of every job, and checks that no place is empty, that the list of jobs agrees with the
+    /// entries, and that the file and its guards are whole.
+    ///
+    /// # Errors
+    /// [`BookError::BadEntry`] with the first bad entry, [`BookError::Damaged`] for the rest, or the storage fails.
+    pub async fn verify(&self) -> Result<Verified, BookError> {
+        verify::book(&mut *self.connection.lock().await, self.path()).await
+    }
+
+    /// After a failed write the connection may be in any state (SQLite may have ended the transaction by itself, which
+    /// the driver does not notice), so a new one takes its place. When that fails too the next write will say so.
+    async fn renew_after_failure<T>(&self, connection: &mut SqliteConnection, answer: &Result<T, BookError>) {
+        let Err(failure) = answer else { return };
+        let harmless = matches!(
+            failure,
+            BookError::Stale { .. } | BookError::NoSuchJob { .. } | BookError::BadEntry(_) | BookError::ReadOnly { .. }
+        );
+        if harmless || self.lock.is_none() {
+            return;
+        }
+        tracing::warn!(%failure, "a write failed; connecting to the job book anew");
+        match connection::writing(&self.place).await {
+            Ok(fresh) => *connection = fresh,
+            Err(error) => tracing::warn!(%error, "could not connect anew"),
+        }
+    }
+}
+
+/// The text of a time that is stored and hashed: milliseconds, and the offset that the clock had.
+fn text_of(at: DateTime<FixedOffset>) -> String {
+    at.to_rfc3339_opts(SecondsFormat::Millis, false)
+}
+
+async fn open_job(
+    connection: &mut SqliteConnection,
+    path: &Path,
+    first_body: &str,
+    at: &str,
+) -> Result<(JobId, Recorded), BookError> {
+    let mut writing = connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
+    let job = JobId(rows::last_job(&mut writing).await.at_path(path)? + 1);
+    rows::insert_job(&mut writing, job, at).await.at_path(path)?;
+    let (first, _) = write(&mut writing, job, None, at, first_body).await.at_path(path)?;
+    let opening = Opening::new(job, first.hash.clone()).body();
+    let book_head = rows::head(&mut writing, JobId::BOOK).await.at_path(path)?;
+    write(&mut writing, JobId::BOOK, book_head, at, &opening).await.at_path(path)?;
+    writing.commit().await.at_path(path)?;
+    Ok((job, first))
+}
+
+async fn append(
+    connection: &mut SqliteConnection,
+    path: &Path,
+    job: JobId,
+    expected: u64,
+    bodies: &[String],
+    at: &str,
+) -> Result<Vec<Recorded>, BookError> {
+    if job == JobId::BOOK {
+        return Err(BookError::NoSuchJob { job });
+    }
+    let mut writing = connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
+    let Some(mut head) = rows::head(&mut writing, job).await.at_path(path)? else {
+        return Err(no_entries(&mut writing, path, job).await);
+    };
+    if head.number != expected {
+        return Err(BookError::Stale { job, expected, found: head.number });
+    }
+    let mut all_recorded = Vec::with_capacity(bodies.len());
+    for body in bodies {
+        let (recorded, new_head) = write(&mut writing, job, Some(head), at, body).await.at_path(path)?;
+        all_recorded.push(recorded);
+        head = new_head;
+    }
+    writing.commit().await.at_path(path)?;
+    Ok(all_recorded)
+}
+
+/// Writes one entry after `head`, inside the caller's transaction.
+async fn write(
+    connection: &mut SqliteConnection,
+    job: JobId,
+    head: Option<rows::Head>,
+    at: &str,
+    body: &str,
+) -> Result<(Recorded, rows::Head), sqlx::Error> {
+    let (number, before) = head.map_or((1, Vec::new()), |head| (head.number + 1, head.hash));
+    let mono = rows::last_mono(connection).await? + 1;
+    let hash = Link { job: job.0, number, mono, at: at.as_bytes(), body: body.as_bytes() }.hash(&before);
+    rows::insert_entry(connection, (job, number, mono), at, body, &hash).await?;
+    Ok((Recorded { number, hash: hex::encode(hash) }, rows::Head { number, hash: hash.into() }))
+}
+
+/// Why a job has no entries: there is no such job, or they are gone.
+async fn no_entries(connection: &mut SqliteConnection, path: &Path, job: JobId) -> BookError {
+    match rows::has_job(connection, job).await.at_path(path) {
+        Ok(true) => BadEntry { job, number: 1, what: Defect::Missing }.into(),
+        Ok(false) => BookError::NoSuchJob { job },
+        Err(error) => error,
+    }
+}
