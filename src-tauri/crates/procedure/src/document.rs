@@ -178,6 +178,10 @@ pub enum Per {
     Once,
     /// FL, FR, RL, RR.
     Corner,
+    /// FL, FR.
+    FrontWheels,
+    /// RL, RR.
+    RearWheels,
     /// front, rear.
     Axle,
 }
@@ -327,6 +331,8 @@ impl Input {
         match self.per {
             Per::Once => vec![self.id.clone()],
             Per::Corner => suffixed(&["FL", "FR", "RL", "RR"]),
+            Per::FrontWheels => suffixed(&["FL", "FR"]),
+            Per::RearWheels => suffixed(&["RL", "RR"]),
             Per::Axle => suffixed(&["front", "rear"]),
         }
     }

@@ -26,9 +26,9 @@ facts! {
     /// How the car stands: on the ground, on the pads, just clear of both and not secured, or raised and secured.
     Stance: Ground Pads Clear Locked;
     /// The brake that holds the car.
-    Brake: On Off;
+    Brake: Unknown On Off;
     /// Chocks at the wheels, both ways.
-    Chocks: Set Away;
+    Chocks: Away Set;
     /// Whether anyone is in the car.
     Aboard: Unknown Nobody;
     /// Whether anyone is under or at the raised car.
@@ -45,8 +45,10 @@ facts! {
     Springs: Seated Moved;
     /// Locking rings of the collars.
     Rings: Locked Loose;
-    /// Parts that were taken off the car.
-    Parts: Aboard Out;
+    /// Parts of the front link that were taken off the car.
+    FrontParts: Aboard Out;
+    /// Parts of the rear link that were taken off the car.
+    RearParts: Aboard Out;
     /// The front anti-roll bar's link.
     FrontLink: Unstated Absent Fixed Connected Released;
     /// The rear anti-roll bar's link.
@@ -83,6 +85,10 @@ facts! {
     Method: Unstated Adjust Advise;
     /// Whether there is high voltage aboard.
     HighVoltage: Unstated No Yes;
+    /// How the collars are reached.
+    Reach: Unstated WheelsOn WheelsOff;
+    /// Whether heights are being set roughly before the baseline.
+    Rough: None Begun;
     /// Whether a round of turning collars was ever begun.
     Round: None Begun;
     /// Whether a change of the alignment was ever begun.
@@ -143,6 +149,8 @@ pub enum Value {
     FourPost,
     TwoPost,
     Stands,
+    WheelsOn,
+    WheelsOff,
     Never,
     Allowed,
     Adjust,
