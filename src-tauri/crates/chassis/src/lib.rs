@@ -1,1 +1,38 @@
-//! (being written)
+//! How the car stands: what a millimetre of collar or pad does to loads and heights, and how well that is known.
+//!
+//! The sprung body has heave, pitch and roll, and where its torsion is known it stands as two halves over the axles.
+//! Springs act through their motion ratio, in series with the tyres; connected anti-roll bars couple an axle; the
+//! mass centre moves sideways as the body leans. Everything is linear about the reading it starts from.
+//!
+//! - [`Sensitivity`]: loads and heights per millimetre of lift at the wheel and per millimetre of pad.
+//! - [`predict`]: the reading after collars and pads were moved.
+//! - [`Figures`]: total, front, left and cross shares, side differences of four loads.
+//! - [`trade_line`]: all that collars can do to the loads of a car on level pads.
+//! - [`PadPlane`]: four pad heights as mean, pitch, side tilt and twist, and the loads they cause.
+//! - [`Spread`], [`Verdict`]: what is known of a reading, and what can be said against a window.
+//!
+//! Axes are those of ISO 8855; corners stand in the order FL, FR, RL, RR; loads are kilograms as a scale shows them.
+//!
+//! Deliberately absent: choosing what to turn (that is the planner), words for people, files, clocks.
+
+mod error;
+mod figures;
+mod geometry;
+mod mass;
+mod pads;
+mod predict;
+mod rates;
+mod spread;
+mod statics;
+mod trade;
+
+pub use error::StaticsError;
+pub use figures::Figures;
+pub use geometry::{diagonal, twist};
+pub use mass::{MassCentre, mass_centre, mass_centre_height_mm, moment_to_left_kg_mm};
+pub use pads::{PadPlane, side_tilt_limit_mm, twist_limit_mm};
+pub use predict::{From, Predicted, State, To, predict};
+pub use rates::{DEFAULT_MOTION_RATIO, DEFAULT_RIDE_HZ, Rates, in_series, wheel_rate};
+pub use spread::{COVERAGE, Pads, Spread, Verdict, expanded_figures, judge};
+pub use statics::{PatchShift, Sensitivity, diagonal_gain, lift_without_height};
+pub use trade::{Mark, TradePoint, trade_line};

@@ -120,7 +120,7 @@ impl Car {
             return Err(error("sprung.cg_behind_front_axle_mm", s.cg_behind_front_axle_mm, "between the axles"));
         }
         let half_track = self.track_front_mm.min(self.track_rear_mm) / 2.0;
-        if !(s.cg_left_mm.abs() < half_track) {
+        if s.cg_left_mm.is_nan() || s.cg_left_mm.abs() >= half_track {
             return Err(error("sprung.cg_left_mm", s.cg_left_mm, "between the wheels"));
         }
         within("sprung.cg_height_mm", s.cg_height_mm, 50.0, 3_000.0, "from 50 to 3000 mm")?;

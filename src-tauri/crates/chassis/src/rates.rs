@@ -1,0 +1,76 @@
+//! Rates at the wheel and at the ground, and what stands in for data that nobody entered.
+
+use bayhand_vehicle::{Axle, Car, Corners, Place};
+use std::f64::consts::TAU;
+
+/// Ride frequency that gives the wheel rate when no spring is entered, Hz: the middle of 1.7 to 3.2 Hz, the usual
+/// span of road and track cars (common practice, no source).
+pub const DEFAULT_RIDE_HZ: f64 = 2.4;
+
+/// Motion ratio when none is entered and no spring either: the middle of 0.6 to 1 (common practice, no source).
+pub const DEFAULT_MOTION_RATIO: f64 = 0.8;
+
+/// Least and greatest motion ratio that a missing one is taken to be (common practice, no source).
+const MOTION_RATIO_SPAN: (f64, f64) = (0.6, 1.0);
+
+/// Wheel rate of a spring in N/mm: spring rate × motion ratio², with motion ratio = spring travel / wheel travel.
+/// Source: Barton & Fieldhouse, Automotive Chassis Engineering (Springer), p. 179, for small displacements.
+pub fn wheel_rate(spring_n_per_mm: f64, motion_ratio: f64) -> f64 {
+    spring_n_per_mm * motion_ratio * motion_ratio
+}
+
+/// Two rates one above the other, N/mm: what wheel and tyre give together.
+pub fn in_series(a_n_per_mm: f64, b_n_per_mm: f64) -> f64 {
+    a_n_per_mm * b_n_per_mm / (a_n_per_mm + b_n_per_mm)
+}
+
+/// What statics computes with at each corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rates {
+    /// Spring rate at the wheel, N/mm.
+    pub wheel_n_per_mm: Corners<f64>,
+    /// Wheel rate and tyre in series, N/mm.
+    pub ride_n_per_mm: Corners<f64>,
+    /// Lift of the free height at the wheel for one mm at the adjuster, mm.
+    pub adjuster_ratio: Corners<f64>,
+}
+
+impl Rates {
+    /// The rates of a car that has passed [`Car::validate`].
+    ///
+    /// Missing data: without a spring the wheel rate is that of [`DEFAULT_RIDE_HZ`] on the corner's sprung load; with
+    /// a spring but no motion ratio, the ratio is the one that would give that wheel rate, held to 0.6 to 1; with
+    /// neither it is [`DEFAULT_MOTION_RATIO`]. A missing adjuster ratio is 1 / motion ratio: a spring seat.
+    pub fn of(car: &Car) -> Rates {
+        let corner = |place: Place| {
+            let c = car.corners.at(place);
+            let usual = usual_wheel_rate(car, place);
+            let ratio = match (c.motion_ratio, c.spring_n_per_mm) {
+                (Some(ratio), _) => ratio,
+                (None, Some(spring)) => (usual / spring).sqrt().clamp(MOTION_RATIO_SPAN.0, MOTION_RATIO_SPAN.1),
+                (None, None) => DEFAULT_MOTION_RATIO,
+            };
+            let wheel = c.spring_n_per_mm.map_or(usual, |spring| wheel_rate(spring, ratio));
+            (wheel, c.adjuster_ratio.unwrap_or(1.0 / ratio))
+        };
+        let wheel_n_per_mm = Corners::from_fn(|p| corner(p).0);
+        Rates {
+            wheel_n_per_mm,
+            ride_n_per_mm: Corners::from_fn(|p| in_series(*wheel_n_per_mm.at(p), car.corners.at(p).tyre_n_per_mm)),
+            adjuster_ratio: Corners::from_fn(|p| corner(p).1),
+        }
+    }
+}
+
+/// Wheel rate of [`DEFAULT_RIDE_HZ`] on the corner's share of the sprung mass, N/mm.
+fn usual_wheel_rate(car: &Car, place: Place) -> f64 {
+    let to_rear = car.sprung.cg_behind_front_axle_mm / car.wheelbase_mm;
+    let (share, track) = match place.axle() {
+        Axle::Front => (1.0 - to_rear, car.track_front_mm),
+        Axle::Rear => (to_rear, car.track_rear_mm),
+    };
+    let left = 0.5 + car.sprung.cg_left_mm / track;
+    let mass_kg = car.sprung.mass_kg * share * if place.is_left() { left } else { 1.0 - left };
+    // N/m to N/mm.
+    (TAU * DEFAULT_RIDE_HZ).powi(2) * mass_kg / 1_000.0
+}
