@@ -308,3 +308,56 @@ async fn no_entries(connection: &mut SqliteConnection, path: &Path, job: JobId) 
         Err(error) => error,
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+mod tests {
+    use super::*;
+
+    const AT: &str = "2026-03-02T08:15:00+01:00";
+
+    #[tokio::test]
+    async fn on_a_full_disk_a_step_is_kept_whole_or_not_at_all_and_the_book_goes_on() {
+        let folder = tempfile::tempdir().unwrap();
+        let book = Book::open_or_create(&folder.path().join("jobs.db")).await.unwrap();
+        let (job, _) = book.open_job("{}", AT.parse().unwrap()).await.unwrap();
+        // SQLite answers with 'full' when a file would grow past this, as it does when the disk has no room.
+        sqlx::query("PRAGMA max_page_count = 16").execute(&mut *book.connection.lock().await).await.unwrap();
+
+        let bodies = ["{}".to_owned(), format!("{{\"long\":\"{}\"}}", "x".repeat(100_000))];
+        let refused = book.append(job, 1, &bodies, AT.parse().unwrap()).await;
+        assert!(matches!(refused, Err(BookError::DiskFull { .. })), "the second body has no room: {refused:?}");
+        assert_eq!(book.entries(job).await.unwrap().len(), 1, "the first body, which had room, is not kept alone");
+
+        let receipts = book.append(job, 1, &bodies, AT.parse().unwrap()).await;
+        assert_eq!(receipts.map(|receipts| receipts.len()).ok(), Some(2), "with room again the same step is recorded");
+        assert_eq!(book.verify().await.unwrap(), Verified { jobs: 1, entries: 3 }, "and the book is sound");
+    }
+
+    #[tokio::test]
+    async fn a_call_that_is_dropped_half_way_leaves_all_or_nothing() {
+        let folder = tempfile::tempdir().unwrap();
+        let book = Book::open_or_create(&folder.path().join("jobs.db")).await.unwrap();
+        let (job, _) = book.open_job("{}", AT.parse().unwrap()).await.unwrap();
+        let bodies = vec!["{}".to_owned(); 3];
+        let mut len = 1;
+        // Dropped after each number of answers from the connection: before, within and after the transaction.
+        for polls in 0..20 {
+            let mut append = Box::pin(book.append(job, len, &bodies, AT.parse().unwrap()));
+            for _ in 0..polls {
+                let answer =
+                    std::future::poll_fn(|context| std::task::Poll::Ready(append.as_mut().poll(context))).await;
+                if answer.is_ready() {
+                    break;
+                }
+                tokio::task::yield_now().await;
+            }
+            drop(append);
+            let found = book.entries(job).await.unwrap().len() as u64;
+            assert!(found == len || found == len + 3, "dropped after {polls} polls: {len} entries became {found}");
+            len = found;
+        }
+        book.append(job, len, &bodies, AT.parse().unwrap()).await.expect("the book goes on");
+        book.verify().await.expect("and is sound");
+    }
+}

@@ -1,6 +1,7 @@
 //! Connections to the file: how they are set up, and the proof that the settings took.
 
 use std::path::Path;
+use std::time::Duration;
 
 use sqlx::migrate::{MigrateError, Migrator};
 use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqliteSynchronous};
@@ -16,6 +17,12 @@ static FORMATS: Migrator = sqlx::migrate!();
 
 /// `application_id` of a book, set by the first migration: 'BYHD' in ASCII.
 const APPLICATION_ID: i64 = 0x4259_4844;
+
+/// <https://www.sqlite.org/fileformat.html#the_database_header>
+const SQLITE_HEADER_BYTES: u64 = 100;
+
+/// How long to wait for another program's transaction, in milliseconds: a person waits that long for an answer.
+const PATIENCE_MS: u64 = 2000;
 
 /// What makes an answer mean 'it is on the disk'. In WAL mode only FULL syncs at every commit; NORMAL may lose the
 /// last commits at a power cut (<https://www.sqlite.org/pragma.html#pragma_synchronous>).
@@ -36,8 +43,10 @@ pub(crate) async fn writing(place: &Place) -> Result<SqliteConnection, BookError
     let mut connection = durable_options(path).connect().await.at_path(path)?;
     identify(&mut connection, path).await?;
     assert_durable(&mut connection, path).await?;
-    // SQLite opens a file that it may not write for reading, without a word. This asks for the right to write.
-    connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?.rollback().await.at_path(path)?;
+    // SQLite opens a file that it may not write for reading, without a word, and even begins a transaction on it.
+    let mut attempt = connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
+    rows::write_nothing(&mut attempt).await.at_path(path)?;
+    attempt.rollback().await.at_path(path)?;
     bring_up_to_date(&mut connection, path).await?;
     Ok(connection)
 }
@@ -45,6 +54,9 @@ pub(crate) async fn writing(place: &Place) -> Result<SqliteConnection, BookError
 /// Connects for reading only, without the lock.
 pub(crate) async fn reading(place: &Place) -> Result<SqliteConnection, BookError> {
     let path = place.path();
+    if !place.has_lock_file() {
+        look(path).await?;
+    }
     let options = SqliteConnectOptions::new().filename(path).read_only(true);
     let mut connection = options.clone().connect().await.at_path(path)?;
     match rows::application_id(&mut connection).await {
@@ -97,6 +109,7 @@ fn durable_options(path: &Path) -> SqliteConnectOptions {
         .journal_mode(SqliteJournalMode::Wal)
         .synchronous(SqliteSynchronous::Full)
         .foreign_keys(true)
+        .busy_timeout(Duration::from_millis(PATIENCE_MS))
         // Where a plain sync stops in the disk's own memory (macOS), these go through to the disk.
         .pragma("fullfsync", "1")
         .pragma("checkpoint_fullfsync", "1")
@@ -104,11 +117,15 @@ fn durable_options(path: &Path) -> SqliteConnectOptions {
 
 /// Refuses what is not a book or is newer than this program.
 async fn identify(connection: &mut SqliteConnection, path: &Path) -> Result<(), BookError> {
-    if path.metadata().at_path(path)?.len() == 0 {
-        return Err(BookError::NotABook { path: path.into(), found: "an empty file" });
+    // SQLite takes a file shorter than its header for a database in which there is nothing yet.
+    let not_a_book = |found| Err(BookError::NotABook { path: path.into(), found });
+    match path.metadata().at_path(path)?.len() {
+        0 => return not_a_book("an empty file"),
+        1..SQLITE_HEADER_BYTES => return not_a_book("a file of another kind"),
+        _ => {}
     }
     if rows::application_id(connection).await.at_path(path)? != APPLICATION_ID {
-        return Err(BookError::NotABook { path: path.into(), found: "a database of another program" });
+        return not_a_book("a database of another program");
     }
     let (book, program) = (rows::user_version(connection).await.at_path(path)?, newest_format());
     if book > program {

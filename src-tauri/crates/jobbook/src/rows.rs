@@ -56,6 +56,12 @@ pub(crate) async fn setting(connection: &mut SqliteConnection, question: &'stati
     sqlx::query(question).try_map(|row: SqliteRow| row.try_get_unchecked(0)).fetch_one(connection).await
 }
 
+/// Asks for the right to write, and writes nothing.
+pub(crate) async fn write_nothing(connection: &mut SqliteConnection) -> Answer<()> {
+    sqlx::query("UPDATE job SET opened = opened WHERE false").execute(connection).await?;
+    Ok(())
+}
+
 pub(crate) async fn has_job(connection: &mut SqliteConnection, job: JobId) -> Answer<bool> {
     sqlx::query_scalar("SELECT EXISTS (SELECT 1 FROM job WHERE id = ?)").bind(job.0).fetch_one(connection).await
 }
