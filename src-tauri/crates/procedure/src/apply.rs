@@ -72,11 +72,9 @@ fn done(document: &Document, state: &mut State, id: &str, chosen: Vec<String>, w
     let on_demand = stage.path == Path::OnDemand;
     let ending = step.ending;
     let entry = state.step_mut(id);
-    // A step on demand is done for this time only; its hazards are acknowledged anew each time.
+    // A step on demand is done for this time only. Hazards are acknowledged anew at each doing of any step.
     entry.standing = if on_demand { Standing::Open } else { Standing::Done };
-    if on_demand {
-        entry.acknowledged.clear();
-    }
+    entry.acknowledged.clear();
     entry.found.clear();
     entry.waived = waived;
     entry.chosen = chosen;
