@@ -1,0 +1,33 @@
+//! The files of each language, embedded in the program.
+
+/// A file of texts.
+#[derive(Clone, Copy, Debug)]
+pub struct File {
+    /// Where it stands, from the top of the repository.
+    pub path: &'static str,
+    /// What it says, in Fluent syntax.
+    pub text: &'static str,
+}
+
+/// A list of files, each by its path from the top of the repository.
+macro_rules! files {
+    ($($path:literal),+ $(,)?) => {
+        &[$(File { path: $path, text: include_str!(concat!("../../../../", $path)) }),+]
+    };
+}
+
+/// English: the texts of the procedure, then those of the program.
+pub const ENGLISH: &[File] = files![
+    "procedures/text/en/intake.ftl",
+    "procedures/text/en/preparation.ftl",
+    "procedures/text/en/balance.ftl",
+    "procedures/text/en/handover.ftl",
+    "procedures/text/en/moves.ftl",
+    "procedures/text/en/hazards.ftl",
+    "procedures/text/en/entries.ftl",
+    "procedures/text/en/gates.ftl",
+    "procedures/text/en/needs.ftl",
+    "src-tauri/crates/words/text/en/terms.ftl",
+    "src-tauri/crates/words/text/en/job.ftl",
+    "src-tauri/crates/words/text/en/ui.ftl",
+];

@@ -1,0 +1,1 @@
+# What the running job says: refusals, results, readings.

@@ -1,0 +1,22 @@
+# Words of the trade and of the program's own closed lists, used by every part.
+
+corner-FL = front left
+corner-FR = front right
+corner-RL = rear left
+corner-RR = rear right
+
+axle-front = front
+axle-rear = rear
+
+rank-trainee = trainee
+rank-technician = technician
+rank-supervisor = supervisor
+
+signal-danger = Danger
+signal-warning = Warning
+signal-caution = Caution
+signal-notice = Notice
+
+verdict-inside = inside
+verdict-outside = outside
+verdict-cannot-tell = cannot tell yet

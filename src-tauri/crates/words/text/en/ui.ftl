@@ -1,0 +1,1 @@
+# Labels of the windows; every id begins with ui-.
