@@ -97,7 +97,7 @@ async fn only_one_may_write_and_anyone_may_read() {
     assert!(matches!(second, BookError::LockedByAnother { .. }), "{second}");
     let reader = Book::open_read_only(&path).await.unwrap();
     assert_eq!(reader.verify().await.unwrap(), Verified { jobs: 1, entries: 1 }, "a reader sees what is recorded");
-    let refused = reader.open_job("{}", at()).await.err().expect("a reader writes nothing");
+    let refused = reader.open_job("{}", at()).await.expect_err("a reader writes nothing");
     assert!(matches!(refused, BookError::ReadOnly { .. }), "{refused}");
 
     book.open_job("{}", at()).await.expect("being looked at does no harm");

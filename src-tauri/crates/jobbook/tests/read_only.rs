@@ -70,7 +70,7 @@ async fn without_rights(folder: &Path) {
 
         let book = Book::open_read_only(&path).await.unwrap();
         assert_eq!(book.verify().await.unwrap(), Verified { jobs: 3, entries: 8 }, "all of it can be read");
-        let error = book.append(JobId(1), 4, &bodies(&["{}"]), at()).await.err().expect("nothing can be written");
+        let error = book.append(JobId(1), 4, &bodies(&["{}"]), at()).await.expect_err("nothing can be written");
         assert!(matches!(error, BookError::ReadOnly { .. }), "{}: {error}", path.display());
     }
     let error = Book::open_or_create(&folder.join("new.db")).await.err().expect("no book can be made here");
