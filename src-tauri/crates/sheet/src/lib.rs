@@ -6,6 +6,8 @@
 
 mod check;
 mod error;
+#[cfg(test)]
+mod layout_tests;
 mod world;
 
 pub use error::SheetError;
@@ -38,12 +40,20 @@ pub fn pdf(handover: &Handover) -> Result<Vec<u8>, SheetError> {
 /// # Errors
 /// As [`pdf`]; [`SheetError::Template`] names the line of `template` that is at fault.
 pub fn pdf_with_template(handover: &Handover, template: &str) -> Result<Vec<u8>, SheetError> {
-    check::consistent(handover)?;
-    let world = SheetWorld::new(template, serde_json::to_string(handover)?);
-    let document = typst::compile::<PagedDocument>(&world).output.map_err(|faults| world.blame(&faults))?;
+    let world = world_of(handover, template)?;
+    let document = document(&world)?;
     let options = PdfOptions { creator: Smart::Custom(Some("Bayhand".into())), ..PdfOptions::default() };
     let bytes = typst_pdf::pdf(&document, &options).map_err(|faults| world.blame(&faults))?;
     // typst remembers parts of earlier pages for the whole life of the program; a sheet is made seldom, so let them go.
     typst::comemo::evict(0);
     Ok(bytes)
+}
+
+fn world_of(handover: &Handover, template: &str) -> Result<SheetWorld, SheetError> {
+    check::consistent(handover)?;
+    Ok(SheetWorld::new(template, serde_json::to_string(handover)?))
+}
+
+fn document(world: &SheetWorld) -> Result<PagedDocument, SheetError> {
+    typst::compile::<PagedDocument>(world).output.map_err(|faults| world.blame(&faults))
 }
