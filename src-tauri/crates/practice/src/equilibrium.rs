@@ -17,6 +17,9 @@ pub(crate) const STATES: usize = 8;
 const TOLERANCE_N: f64 = 1e-6;
 /// Steps before the search gives up; ordinary cars need fewer than ten.
 const MOST_STEPS: usize = 400;
+/// Longest step in any coordinate, m or rad. Far less than a strut is long: a longer step could leap over the energy of
+/// its bump stop and find rest with the strut turned over.
+const LONGEST_STEP: f64 = 0.02;
 /// Stiffness of the locked hinge, Nm/rad. Any value does: a rigid body has no twist for it to act on.
 const LOCKED_NM_PER_RAD: f64 = 1e4;
 
@@ -105,7 +108,7 @@ pub(crate) fn find(rig: &Rig) -> Result<State, EquilibriumError> {
             return Err(EquilibriumError { left_over_n, steps });
         }
         let damped = here.curvature + Curvature::identity() * damping;
-        let moved = damped.cholesky().map(|c| state - c.solve(&here.slope));
+        let moved = damped.cholesky().map(|c| state - shortened(c.solve(&here.slope)));
         let tried = moved.map(|s| (s, potential(rig, &s)));
         match tried {
             Some((next, there)) if improves(&here, &there) => {
@@ -118,6 +121,12 @@ pub(crate) fn find(rig: &Rig) -> Result<State, EquilibriumError> {
         }
     }
     Err(EquilibriumError { left_over_n: here.slope.amax(), steps: MOST_STEPS })
+}
+
+/// The same step, no longer than allowed.
+fn shortened(step: State) -> State {
+    let longest = step.amax();
+    if longest > LONGEST_STEP { step * (LONGEST_STEP / longest) } else { step }
 }
 
 /// Lower energy; or, where the energy can no longer resolve it, less force left over.

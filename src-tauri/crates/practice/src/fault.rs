@@ -62,6 +62,7 @@ impl Planted {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 mod tests {
     use super::*;
 

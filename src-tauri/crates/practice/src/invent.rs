@@ -220,6 +220,7 @@ fn true_car(sheet: &DataSheet, reading: &Reading, aboard: &Aboard, draws: &mut D
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 mod tests {
     use super::*;
 

@@ -280,7 +280,9 @@ impl Rig {
                 break;
             }
         }
-        if !state.iter().all(|v| v.is_finite() && v.abs() < 1.0) {
+        let moved = [state[0] - self.roll_axis_m, state[1], state[2], state[3]];
+        // A NaN is not within a metre and a radian either.
+        if !moved.iter().all(|v| v.abs() < 1.0) {
             return Err(RigError::Heights);
         }
         Ok(state)
@@ -288,9 +290,8 @@ impl Rig {
 
     fn set_free_lengths(&mut self, car: &Car, reading: &Reading) -> Result<(), RigError> {
         let loads_n = reading.loads_kg.map(|kg| kg * STANDARD_GRAVITY).to_array();
-        for corner in 0..4 {
-            let w = &self.wheels[corner];
-            self.start[4 + corner] = w.pad_m + w.tyre_radius_m - loads_n[corner] / w.tyre_n_per_m;
+        for (corner, (w, load_n)) in self.wheels.iter().zip(loads_n).enumerate() {
+            self.start[4 + corner] = w.pad_m + w.tyre_radius_m - load_n / w.tyre_n_per_m;
         }
         let frame = Frame::of(self, &self.start);
         let lengths: [f64; 4] = std::array::from_fn(|c| self.strut_length(&frame, c, self.start[4 + c]));
@@ -305,8 +306,7 @@ impl Rig {
             let bar_n = if place.is_left() { preload[corner / 2] } else { -preload[corner / 2] };
             let w = &mut self.wheels[corner];
             let line_n = (loads_n[corner] - w.unsprung_kg * STANDARD_GRAVITY) / upright - bar_n;
-            // Written so that a NaN is refused too.
-            if !(line_n > 0.0) {
+            if line_n.is_nan() || line_n <= 0.0 {
                 let (load_kg, unsprung_kg) = (*reading.loads_kg.at(place), w.unsprung_kg);
                 return Err(RigError::Load { place, load_kg, unsprung_kg });
             }

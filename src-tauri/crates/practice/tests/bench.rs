@@ -1,7 +1,13 @@
 //! The bench as a person at a practice job meets it.
 
-use bayhand_practice::{AlignmentState, Configuration, Fault, LinkState, Looked, PracticeCar, PracticeError, Standing};
+#![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+
+use bayhand_practice::{
+    AlignmentState, Configuration, Fault, LinkState, Looked, PerAxle, PracticeCar, PracticeError, Standing,
+};
 use bayhand_vehicle::{Axle, Corners, Place};
+use proptest::prelude::*;
+use proptest::test_runner::{Config, RngSeed};
 
 const SEEDS: [u64; 6] = [1, 2, 3, 17, 4711, u64::MAX];
 
@@ -180,6 +186,52 @@ fn faults_show_from_their_settle_on() {
             });
             assert!(shows, "seed {seed}: {fault:?} shows on the pads");
         }
+    }
+}
+
+fn settings() -> impl Strategy<Value = Configuration> {
+    let four = |range: std::ops::Range<f64>| prop::array::uniform4(range).prop_map(Corners::from_array);
+    let link = || {
+        prop::option::of(-20.0..20.0).prop_map(|turns: Option<f64>| match turns {
+            None => LinkState::Released,
+            Some(adjust_turns) => LinkState::Connected { adjust_turns },
+        })
+    };
+    (four(-14.0..14.0), four(0.0..20.0), link(), link(), 0.0..150.0, 0.0..45.0, four(0.5..4.0)).prop_map(
+        |(collar_mm, shims_mm, front, rear, ballast_kg, fuel_l, pressures_bar)| Configuration {
+            collar_mm,
+            shims_mm,
+            links: PerAxle { front, rear },
+            ballast_kg,
+            fuel_l,
+            pressures_bar,
+        },
+    )
+}
+
+proptest! {
+    // The fixed seed makes a failure repeat; proptest prints the failing input.
+    #![proptest_config(Config {
+        cases: 400, rng_seed: RngSeed::Fixed(20_261_125), failure_persistence: None, ..Config::default()
+    })]
+
+    /// Whatever can be set, on any car and with any fault, gives numbers, carries the weight and never pulls.
+    #[test]
+    fn whatever_is_set_can_be_looked_at(seed: u64, set in settings(), fault in 0..=Fault::ALL.len(), settle in 0_u64..9) {
+        let sound = PracticeCar::from_seed(seed);
+        let empty = Configuration { ballast_kg: 0.0, fuel_l: 0.0, ..sound.ready() };
+        let car = Fault::ALL.get(fault).map_or(sound.clone(), |f| sound.clone().with_fault(*f, 3));
+        let looked = car.look(&set, settle, 0).unwrap();
+        let shown = [looked.loads_kg, looked.heights_mm].map(|c| c.to_array()).concat();
+        prop_assert!(shown.iter().all(|v| v.is_finite()), "every figure is a number: {looked:?}");
+        let angles = car.angles_seen(&AlignmentState::default(), &set, settle, 0).unwrap();
+        prop_assert!(angles.toe_deg.to_array().iter().all(|v| v.is_finite()), "so is every angle: {angles:?}");
+        let stands = car.stand(&set, settle).unwrap();
+        prop_assert!(stands.loads_kg.to_array().iter().all(|kg| *kg >= 0.0), "a pad never pulls: {stands:?}");
+        let sum = |s: &Standing| s.loads_kg.to_array().iter().sum::<f64>();
+        let aboard_kg = sum(&stands) - sum(&sound.stand(&empty, settle).unwrap());
+        // 0.745 kg of petrol to the litre.
+        prop_assert!((aboard_kg - set.ballast_kg - 0.745 * set.fuel_l).abs() < 1e-6, "{aboard_kg} kg came aboard");
     }
 }
 

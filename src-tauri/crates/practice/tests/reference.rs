@@ -1,5 +1,7 @@
 //! The simulated car against an independent engine (source class I, see `data/ORIGIN.md`).
 
+#![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+
 use bayhand_practice::{Reading, Rig};
 use bayhand_vehicle::{Car, Corners, Place};
 use serde_json::Value;
