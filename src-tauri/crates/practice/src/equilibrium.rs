@@ -27,14 +27,26 @@ type State = SVector<f64, STATES>;
 type Slope = SVector<f64, STATES>;
 type Curvature = SMatrix<f64, STATES, STATES>;
 
+/// Lean beyond which a car on its pads is taken to fall over, rad.
+const FALLS_RAD: f64 = 0.5;
+
 /// No position of rest was found.
 #[derive(Clone, Copy, Debug, PartialEq, Error)]
-#[error("the simulated car finds no rest: {left_over_n} N are left over after {steps} steps")]
-pub struct EquilibriumError {
-    /// Largest force (N) or moment (Nm) that is left over.
-    pub left_over_n: f64,
-    /// Steps that were tried.
-    pub steps: usize,
+pub enum EquilibriumError {
+    /// The search did not settle.
+    #[error("the simulated car finds no rest: {left_over_n} N are left over after {steps} steps")]
+    NoRest {
+        /// Largest force (N) or moment (Nm) that is left over.
+        left_over_n: f64,
+        /// Steps that were tried.
+        steps: usize,
+    },
+    /// The car leans ever more.
+    #[error("the simulated car falls over: it leans by {lean_deg:.0} degrees and finds no rest before")]
+    FallsOver {
+        /// Lean at which the search was given up, degrees.
+        lean_deg: f64,
+    },
 }
 
 /// The attitude of both halves of the body.
@@ -100,12 +112,16 @@ pub(crate) fn find(rig: &Rig) -> Result<State, EquilibriumError> {
     let mut here = potential(rig, &state);
     let mut damping = 0.0;
     for steps in 0..MOST_STEPS {
+        let lean_rad = state[1].abs().max(state[2].abs());
+        if lean_rad > FALLS_RAD {
+            return Err(EquilibriumError::FallsOver { lean_deg: lean_rad.to_degrees() });
+        }
         let left_over_n = here.slope.amax();
         if left_over_n < TOLERANCE_N {
             return Ok(state);
         }
         if !left_over_n.is_finite() {
-            return Err(EquilibriumError { left_over_n, steps });
+            return Err(EquilibriumError::NoRest { left_over_n, steps });
         }
         let damped = here.curvature + Curvature::identity() * damping;
         let moved = damped.cholesky().map(|c| state - shortened(c.solve(&here.slope)));
@@ -120,7 +136,7 @@ pub(crate) fn find(rig: &Rig) -> Result<State, EquilibriumError> {
             _ => damping = (damping * 10.0).max(100.0),
         }
     }
-    Err(EquilibriumError { left_over_n: here.slope.amax(), steps: MOST_STEPS })
+    Err(EquilibriumError::NoRest { left_over_n: here.slope.amax(), steps: MOST_STEPS })
 }
 
 /// The same step, no longer than allowed.

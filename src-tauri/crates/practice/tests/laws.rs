@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
-use bayhand_practice::{PointMass, Reading, Rig, Standing};
+use bayhand_practice::{EquilibriumError, PointMass, Reading, Rig, RigError, Standing};
 use bayhand_vehicle::{Bar, Bars, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
 use nalgebra::{Rotation3, Vector3};
 use proptest::prelude::*;
@@ -249,4 +249,32 @@ fn a_preloaded_bar_presses_its_left_wheel_down() {
     let without = undone.stand().unwrap();
     assert!(without.loads_kg.fl < with.loads_kg.fl - 1.0, "undone, the left wheel carries less");
     assert!(without.heights_mm.fl < with.heights_mm.fl, "and the left side sinks");
+}
+
+/// A mass 3 m up on soft springs falls over; that is said, and no figure is made up.
+#[test]
+fn a_top_heavy_car_falls_over() {
+    let (mut car, _) = plain(12_000.0, [10.0, 10.0]);
+    car.sprung.cg_height_mm = 3000.0;
+    car.sprung.cg_left_mm = 5.0;
+    let rig = Rig::from_reading(&car, &halved(&car)).unwrap();
+    let error = rig.stand().unwrap_err();
+    assert!(matches!(error, EquilibriumError::FallsOver { .. }), "{error}");
+}
+
+/// A car without a spring rate cannot be simulated, and a load below the wheel's own weight is no reading of one.
+#[test]
+fn an_impossible_reading_builds_no_car() {
+    let (car, _) = plain(12_000.0, [30.0, 28.0]);
+    let mut unknown = car;
+    unknown.corners.rl.spring_n_per_mm = None;
+    let error = Rig::from_reading(&unknown, &halved(&car)).unwrap_err();
+    assert!(matches!(&error, RigError::Missing { at } if at == "corners.RL.spring_n_per_mm"), "{error}");
+    let mut light = halved(&car);
+    light.loads_kg.fr = -1.0;
+    let error = Rig::from_reading(&car, &light).unwrap_err();
+    assert!(matches!(error, RigError::Load { place: Place::Fr, .. }), "{error}");
+    let mut nowhere = halved(&car);
+    nowhere.heights_mm.fl = f64::NAN;
+    assert_eq!(Rig::from_reading(&car, &nowhere).unwrap_err(), RigError::Heights, "not a number is no height");
 }
