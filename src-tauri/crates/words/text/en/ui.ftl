@@ -1,1 +1,116 @@
-# Labels of the windows; every id begins with ui-.
+# Labels of the windows; every id begins with ui-. A label has no variables and stands on one line. A word in square
+# brackets is a place that the window fills with what the person sees beside it: [who] initials, [n] a count.
+
+ui-app-name = Bayhand
+ui-no-answer = The program did not answer, so nothing was recorded. What is typed stays here: try again, and if it happens again, close the windows and start the program afresh. The record up to here is safe.
+ui-key-enter = Enter
+ui-path = Stages of the job
+
+## Start
+ui-start-practice = Practice on a simulated car
+ui-start-practice-says = Nothing can break: the car, its faults and its readings come from a number.
+ui-start-practice-car = Practice car
+ui-start-practice-begin = Begin a practice job
+ui-start-seed = Number of the car (the same number gives the same car)
+ui-start-seed-wrong = That is no whole number of at most 15 digits, so no car could be made from it. Write one, such as 1.
+ui-start-real = A car in the bay
+ui-start-real-says = The job begins with the intake: have the maker's data and the customer's wishes at hand.
+ui-start-car = Name of the car
+ui-start-real-begin = Begin the job
+ui-start-open = Take up a job that was set aside
+ui-start-open-none = None. Begin one above.
+
+## Who works
+ui-sign-initials = Initials
+ui-sign-name = Name
+ui-sign-rank = Rank
+ui-sign-on = Sign on
+ui-rank-trainee = Trainee
+ui-rank-technician = Technician
+ui-rank-supervisor = Supervisor
+ui-who-nobody = Who acts?
+ui-who-title = Who acts now?
+ui-who-another = Sign on another person
+ui-job-practice = Simulated car
+ui-job-aside = Set aside
+
+## Hazards
+ui-hazards = Hazards of this step
+ui-hazards-first = Read and acknowledge what stands above. The step opens after that.
+ui-hazard-acknowledge = I, [who], have read this
+ui-hazard-acknowledge-nobody = Say who acts first
+
+## A step
+ui-step-why = Why?
+ui-step-hold = Hold the job
+ui-step-reopen = Open a step again
+ui-step-stop = Stop the job
+ui-step-stopping = The job is being stopped: these steps make the car safe first.
+ui-step-seal-in-review = A supervisor who did not work on this job seals it, or sends it back, in the review window.
+ui-field-unit = Unit
+ui-field-looks = [n] looks, blanks between
+ui-corner-fl = Front left
+ui-corner-fr = Front right
+ui-corner-rl = Rear left
+ui-corner-rr = Rear right
+ui-verdict-inside = Inside
+ui-verdict-outside = Outside
+ui-verdict-cannot-tell = Cannot tell yet
+ui-gate-waive = Waive with a reason
+ui-timer-over = The wait is over.
+ui-turn-from-above = from above
+ui-turn-towards = towards the spring
+ui-turn-away = away from the spring
+ui-turn-leave = leave as it is
+
+## Held and ended
+ui-held = On hold
+ui-held-resume = Go on with the job
+ui-ended = This job has ended
+
+## Dialogs
+ui-dialog-reason = Reason, for the record
+ui-dialog-step = Which step
+ui-dialog-cancel = Back
+ui-hold-title = Hold the job
+ui-hold-says = The job waits where it is. Leave the car so that it is safe for whoever comes past.
+ui-stop-title = Stop the job for good
+ui-stop-says = The car is made safe first, step by step; then the job ends and cannot be taken up again.
+ui-reopen-title = Open a step again
+ui-reopen-says = What rests on it will have to be done again.
+ui-waive-title = Go on although the gate did not pass
+ui-waive-who = Who waives it
+ui-seal-title = Seal the job
+ui-seal-who = Who seals it
+ui-send-back-title = Send the job back to a step
+ui-send-back-who = Who sends it back
+
+## Figures
+ui-figures-name = Figure
+ui-figures-found = As found
+ui-figures-left = Now
+ui-figures-wanted = Wanted
+ui-figures-verdict = Verdict
+ui-plot-came = came, with its uncertainty
+ui-plot-predicted = predicted before
+
+## Bay
+ui-bay-silent = The program does not answer. Look at the window at the car.
+
+## Review
+ui-review-jobs = Jobs
+ui-review-record = Step by step
+ui-review-number = No.
+ui-review-when = When
+ui-review-what = What
+ui-review-who = Who
+ui-review-entered = Entered
+ui-review-used = Used
+ui-review-note = Note
+ui-review-line = Chosen on the trade line
+ui-review-footprints = Loads as left
+ui-review-figures = Figures
+ui-review-seal = Seal as supervisor
+ui-review-send-back = Send back to a step
+ui-review-verify = Check the chain
+ui-review-sheet = Write the sheet

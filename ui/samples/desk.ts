@@ -1,0 +1,74 @@
+/** Sample views of the board and of the window at the desk. */
+import type { BayView } from "../src/generated/BayView";
+import type { EntryRow } from "../src/generated/EntryRow";
+import type { ReviewView } from "../src/generated/ReviewView";
+import { figures, footprints, raised, spring, supervisor, technician, tradeLine, trainee, turn } from "./parts";
+
+const quiet: BayView = { revision: 41, stage: "Read and adjust, round 2", raised: null, instruction: "Read all four pads three times, and the four heights.", turn: null, line: null, footprints: [], last_reading: null, hazard: null, timer: null };
+const line = { ...tradeLine, says: "Cross 49.4 %, cannot tell yet" };
+
+export const baySamples: Record<string, BayView> = {
+  "none": { ...quiet, stage: "No job", instruction: "Waiting for a job to begin." },
+  "turn": { ...quiet, stage: "Read and adjust", raised: "CAR RAISED", turn, hazard: spring },
+  "turn-down": { ...quiet, stage: "Read and adjust", raised: "CAR RAISED", hazard: spring, turn: { ...turn, car_does: "Lower the car at rear left", collar_does: "Collar half a turn away from the spring, clockwise from above", direction: "clockwise", towards_spring: false, spring_above: false } },
+  "reading": { ...quiet, line, footprints, last_reading: "Last reading 11:26" },
+  "hazard": { ...quiet, stage: "First lift, step 3 of 7", raised: "CAR RAISED", instruction: "Raise until the wheels just clear, then stop and rock the car.", hazard: raised },
+  "wait": { ...quiet, stage: "Baseline", instruction: "Keep clear of the car while it settles.", timer: { seconds: 120, began_ms: 0, label: "Settling" } },
+  "crowded": { ...quiet, line, footprints, last_reading: "Last reading 11:26", hazard: { ...spring, signal: "caution", word: "CAUTION", line: "Brake off: the car can roll" } },
+};
+
+const row = (number: number, when: string, what: string, who: string, entered: string, used: string, note: string, state: EntryRow["state"] = "done"): EntryRow => ({ number, when, what, who, entered, used, note, state });
+
+export const reviewSamples: Record<string, ReviewView> = {
+  "empty": { revision: 0, jobs: [], says: "No job yet. Begin a practice job in the window at the car; it will stand here from its first entry on.", job: null },
+  "job": {
+    revision: 318,
+    jobs: [
+      { id: 3, title: "Practice car, job 3", state: "for-review", says: "For review, since 13:40" },
+      { id: 2, title: "Green saloon, job 2", state: "held", says: "On hold at Pads, 24 Nov" },
+      { id: 1, title: "Practice car, job 1", state: "sealed", says: "Sealed by MT, 23 Nov" },
+      { id: 0, title: "Practice car, job 0", state: "stopped", says: "Stopped at First lift, 22 Nov" },
+    ],
+    says: null,
+    job: {
+      id: 3,
+      title: "Practice car, job 3",
+      says: "For review. Work: RO (trainee), LB (technician). 24 Nov, 09:05 to 13:40. Chain of 318 entries whole.",
+      departures_title: "Departed from the procedure: 2",
+      departures: [
+        { title: "Reading found unlikely and withdrawn.", text: "Round 1, 11:20. Left side 10.0 kg heavier with only collars turned. Likeliest: mass moved across the car, 78 kg by about 100 mm. RO: “ballast slid on the seat; strapped; read again”. The next reading agrees." },
+        { title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car 0.7). By MT, not at work on this job: “floor crack; twist corrected for in the figures”. Largest part of the uncertainty of the cross weight." },
+      ],
+      entries: [
+        row(281, "10:31", "Front left pad, reading 3 of 3", "RO", "214,5 kg", "2103.5 N", "pad 3, due Mar 27"),
+        row(286, "11:18", "Four pads, round 1", "RO", "226.0 211.5 306.5 296.0 kg", "", "void: ballast moved", "again"),
+        row(292, "11:26", "Four pads, round 1", "RO", "221.5 213.0 301.0 304.5 kg", "2172 2089 2952 2986 N", "settle 3 of 3"),
+        row(297, "11:39", "Locks in, wheels clear, nobody inside", "RO, by hand", "acknowledged", "", "raise 5"),
+        row(298, "11:41", "Front right collar, towards the spring", "RO", "0.25 turns", "0.500 mm", "as planned"),
+        row(304, "12:02", "Four pads, round 2", "RO", "218.5 215.5 303.5 302.0 kg", "2143 2113 2976 2962 N", "inside"),
+      ],
+      figures,
+      cross: {
+        title: "Cross weight, front right and rear left",
+        window: [0.48, 0.82],
+        target: "50.0 ± 0.5 %",
+        points: [
+          { label: "as found", came: 0.14, u: 0.08, came_text: "48.7 %", predicted: null },
+          { label: "round 1", came: 0.44, u: 0.09, came_text: "49.4 %", predicted: 0.62 },
+          { label: "round 2", came: 0.65, u: 0.07, came_text: "50.0 %", predicted: 0.63 },
+        ],
+      },
+      line: { ...tradeLine, now: { ...tradeLine.now, at: 0.44 }, now_band: { ...tradeLine.now_band, from: 0.36, to: 0.52 }, after: null, says: "Cross weight 50.0 ± 0.2 %, inside" },
+      footprints,
+      compromise: "“Same feel left and right first: track use.” The rear difference of 2.3 ± 2.0 kg stays, since removing it would move the cross weight out of its window.",
+      people: [trainee, technician, supervisor],
+      may_seal: true,
+      seal_says: "Nothing is void and nothing is missing. A supervisor who did not work on this job may seal it.",
+      send_back: [
+        { step: "adjust.read", label: "Read and adjust: read all four pads", voids: "The final reading and the alignment have to be done again." },
+        { step: "final.read", label: "Final reading: read pads and heights", voids: "The closing change has to be done again." },
+      ],
+      sheet_ready: true,
+    },
+  },
+};

@@ -1,0 +1,177 @@
+/** Invented pieces for sample views. They hang together as sketches do; nothing is computed. */
+import type { CornerCode } from "../src/generated/CornerCode";
+import type { Field } from "../src/generated/Field";
+import type { FigureRow } from "../src/generated/FigureRow";
+import type { Footprint } from "../src/generated/Footprint";
+import type { HazardView } from "../src/generated/HazardView";
+import type { PathStage } from "../src/generated/PathStage";
+import type { StepBody } from "../src/generated/StepBody";
+import type { StepView } from "../src/generated/StepView";
+import type { TradeLine } from "../src/generated/TradeLine";
+import type { TurnView } from "../src/generated/TurnView";
+
+export const corners: { code: CornerCode; name: string }[] = [
+  { code: "FL", name: "front left" },
+  { code: "FR", name: "front right" },
+  { code: "RL", name: "rear left" },
+  { code: "RR", name: "rear right" },
+];
+
+const STAGES = [
+  ["intake", "Intake"],
+  ["walk-round", "Walk-round"],
+  ["first-lift", "First lift"],
+  ["raised", "Raised check"],
+  ["pads", "Pads"],
+  ["links", "Links released"],
+  ["as-used", "Car as used"],
+  ["rough", "Rough geometry"],
+  ["baseline", "Baseline"],
+  ["adjust", "Read and adjust"],
+  ["lock-off", "Lock off"],
+  ["locked", "Locked reading"],
+  ["links-back", "Links back"],
+  ["alignment", "Alignment"],
+  ["final", "Final reading"],
+  ["review", "Review"],
+] as const;
+
+/** The path with one stage at work and, if wished, one to do again. */
+export function path(now: string, again: string | null = null): PathStage[] {
+  const at = STAGES.findIndex(([id]) => id === now);
+  return STAGES.map(([id, title], i) => {
+    if (id === again) return { id, title, state: "again", state_word: "again" };
+    if (i < at) return { id, title, state: "done", state_word: "done" };
+    return i === at ? { id, title, state: "now", state_word: "now" } : { id, title, state: "to-come", state_word: "to come" };
+  });
+}
+
+export const trainee = { initials: "RO", rank: "trainee", label: "RO, trainee" };
+export const technician = { initials: "LB", rank: "technician", label: "LB, technician" };
+export const supervisor = { initials: "MT", rank: "supervisor", label: "MT, supervisor" };
+
+export const spring: HazardView = {
+  id: "spring-pinch",
+  signal: "warning",
+  word: "WARNING",
+  line: "Hands clear of the spring",
+  text: "Keep fingers out of the spring and off its seat. A spring that shifts can crush them. Follow the lift and vehicle maker's instructions and local rules; work on safety parts is for trained and authorised people.",
+  acknowledged: null,
+};
+
+export const raised: HazardView = {
+  id: "raised-vehicle",
+  signal: "danger",
+  word: "DANGER",
+  line: "Nobody under the car until the locks are in",
+  text: "Keep everyone out from under the car while it moves. A car that slips crushes. Follow the lift and vehicle maker's instructions and local rules; work on safety parts is for trained and authorised people.",
+  acknowledged: null,
+};
+
+export function acknowledged(hazard: HazardView): HazardView {
+  return { ...hazard, acknowledged: "RO, 11:39, this raise" };
+}
+
+export const tradeLine: TradeLine = {
+  marks: [
+    { at: 0.28, label: "front even", strong: false },
+    { at: 0.42, label: "cross wanted", strong: true },
+    { at: 0.56, label: "rear even", strong: false },
+  ],
+  stops: [0.05, 0.122, 0.194, 0.266, 0.338, 0.41, 0.455, 0.53, 0.6, 0.672, 0.744, 0.816, 0.888],
+  window: { from: 0.13, to: 0.7, label: "window of the cross weight, 0.5 %" },
+  now: { at: 0.75, label: "car now", strong: true },
+  now_band: { from: 0.66, to: 0.84, label: "how surely it is known" },
+  after: { at: 0.455, label: "after this plan", strong: true },
+  ends: [0.922],
+  says: "Cross weight (front right and rear left) 49.4 ± 0.3 %, cannot tell yet",
+  verdict: "cannot-tell",
+};
+
+export const footprints: Footprint[] = [
+  { corner: "FL", name: "front left", load: "221.5", difference: "3.0 too heavy", wanted_area: 0.72, shown_area: 0.8 },
+  { corner: "FR", name: "front right", load: "213.0", difference: "3.0 too light", wanted_area: 0.72, shown_area: 0.63 },
+  { corner: "RL", name: "rear left", load: "301.0", difference: "3.0 too light", wanted_area: 1, shown_area: 0.91 },
+  { corner: "RR", name: "rear right", load: "304.5", difference: "3.0 too heavy", wanted_area: 1, shown_area: 1.09 },
+];
+
+export const figures: FigureRow[] = [
+  { id: "cross_pct", name: "Cross weight", found: "48.7 ± 0.3 %", left: "49.4 ± 0.3 %", wanted: "50.0 ± 0.5 %", verdict: "cannot-tell", verdict_word: "cannot tell yet" },
+  { id: "left_pct", name: "Left share", found: "50.3 ± 0.1 %", left: "50.2 ± 0.1 %", wanted: null, verdict: null, verdict_word: null },
+  { id: "front_pct", name: "Front share", found: "41.8 ± 0.1 %", left: "41.8 ± 0.1 %", wanted: null, verdict: null, verdict_word: null },
+  { id: "front_diff_kg", name: "Front, left less right", found: "14.0 ± 1.6 kg", left: "8.5 ± 1.6 kg", wanted: "0 ± 4 kg", verdict: "outside", verdict_word: "outside" },
+  { id: "rear_diff_kg", name: "Rear, left less right", found: "-9.0 ± 1.6 kg", left: "-3.5 ± 1.6 kg", wanted: "0 ± 6 kg", verdict: "inside", verdict_word: "inside" },
+];
+
+export const turn: TurnView = {
+  corner: "FR",
+  count: "corner 1 of 4",
+  car_does: "Raise the car at front right",
+  collar_does: "Collar a quarter turn towards the spring, anticlockwise from above",
+  direction: "anticlockwise",
+  towards_spring: true,
+  spring_above: true,
+};
+
+/** A field for each corner. */
+export function atCorners(key: string, group: string, units: [string, string][], looks: number, range: string): Field[] {
+  return corners.map(({ code, name }) => ({
+    key: `${key}.${code}`,
+    label: `${group}, ${name}`,
+    corner: code,
+    group,
+    kind: { kind: "number", units: units.map(([unit, symbol]) => ({ code: unit, symbol })), looks },
+    range,
+  }));
+}
+
+export function check(key: string, label: string, yes = "Yes", no = "No"): Field {
+  return { key, label, corner: null, group: null, kind: { kind: "check", yes, no }, range: null };
+}
+
+export function text(key: string, label: string): Field {
+  return { key, label, corner: null, group: null, kind: { kind: "text" }, range: null };
+}
+
+export function number(key: string, label: string, units: [string, string][], range: string): Field {
+  return { key, label, corner: null, group: null, kind: { kind: "number", units: units.map(([code, symbol]) => ({ code, symbol })), looks: 1 }, range };
+}
+
+/** A bare step; `over` says what it has. */
+export function step(over: Partial<StepBody>): StepBody {
+  return {
+    id: "baseline.centre",
+    count: "Baseline, step 2 of 8",
+    instruction: "Check that each tyre stands within 30 mm of the middle of its pad.",
+    because: null,
+    detail:
+      "A tyre near the edge of its pad loads the pad's frame, and the pad reads less than there is.\n\nRoll the car back and on again rather than pushing it sideways: a pushed tyre stays wound up and holds the body off its height.",
+    hazards: [],
+    fields: [],
+    displays: [],
+    action: "All four are centred",
+    hazards_open: false,
+    gate: null,
+    turn: null,
+    line: null,
+    footprints: [],
+    footprint_scale: null,
+    figures: [],
+    timer: null,
+    seal_in_review: false,
+    stopping: false,
+    ...over,
+  };
+}
+
+/** A view with that step. */
+export function stepView(body: StepBody, stage = "baseline", over: Partial<StepView> = {}): StepView {
+  return {
+    revision: 41,
+    job: { id: 3, title: "Practice car, job 3", practice: true },
+    path: path(stage),
+    people: [trainee],
+    screen: { kind: "step", ...body },
+    ...over,
+  };
+}

@@ -1,0 +1,157 @@
+/** Sample views of the window at the car, one for each screen and each kind of step. */
+import type { StepView } from "../src/generated/StepView";
+import {
+  acknowledged,
+  atCorners,
+  check,
+  corners,
+  figures,
+  footprints,
+  number,
+  path,
+  raised,
+  spring,
+  step,
+  stepView,
+  technician,
+  text,
+  tradeLine,
+  trainee,
+  turn,
+} from "./parts";
+
+const none = { revision: 0, job: null, path: [], people: [] };
+
+const loads = atCorners("loads", "Load", [["kg", "kg"], ["lb", "lb"]], 3, "10 to 1500 kg");
+const heights = atCorners("heights", "Height", [["mm", "mm"], ["in", "in"]], 1, "40 to 400 mm");
+const showing = corners.flatMap(({ code }, i) => [
+  { key: `loads.${code}`, label: `Pad ${code}`, text: ["221.4 221.5 221.5", "213.0 213.1 213.0", "301.0 300.9 301.0", "304.5 304.4 304.5"][i] ?? "" },
+  { key: `heights.${code}`, label: "Height gauge", text: ["121.5", "120.0", "133.0", "134.5"][i] + " mm" },
+]);
+
+const reading = step({
+  id: "adjust.read",
+  count: "Read and adjust, round 2, settle 1 of 3",
+  instruction: "Read all four pads three times, and the four heights.",
+  action: "Record the reading",
+  hazards: [acknowledged({ ...spring, id: "rolling-car", signal: "caution", word: "CAUTION", line: "The car stands in neutral with the brake off" })],
+  fields: [...loads, ...heights],
+  displays: showing,
+});
+
+export const stepSamples: Record<string, StepView> = {
+  "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [] } },
+  "start-open": {
+    ...none,
+    screen: {
+      kind: "start",
+      says: "Take up an open job, or begin one.",
+      open_jobs: [
+        { id: 3, title: "Practice car, job 3", state: "working", says: "Read and adjust, since 11:26 today" },
+        { id: 2, title: "Green saloon, job 2", state: "held", says: "On hold at Pads: waits for a new laser" },
+      ],
+    },
+  },
+  "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
+  "plain": stepView(step({})),
+  "hazards": stepView(
+    step({ id: "lift.raise", count: "First lift, step 3 of 7", instruction: "Raise until the wheels just clear, then stop and rock the car.", hazards: [raised, { ...spring, id: "balance", signal: "notice", word: "NOTICE", line: "Note what hangs loose", text: "Write down each lead and hose that hangs lower than the sills before going on." }], hazards_open: true, fields: [check("rocked", "Rocked: it sits firm")], action: "It sits firm" }),
+    "first-lift",
+  ),
+  "reading": stepView(reading, "adjust"),
+  "reading-gate": stepView(
+    { ...reading, gate: { verdict: "cannot-tell", says: "The settles differ by 4.1 kg at front left; the limit is 3 kg. Free the tyres, bounce each end and read again.", may_waive: "A technician or supervisor who does not work on this step may waive it." } },
+    "adjust",
+    { people: [trainee, technician] },
+  ),
+  "turn": stepView(
+    step({
+      id: "adjust.turn",
+      count: "Read and adjust, round 2, step 5 of 9",
+      instruction: "Raise the car at front right: a quarter turn.",
+      because: "Next, because the car is raised and its locks are in.",
+      hazards: [acknowledged(spring), acknowledged(raised)],
+      fields: [number("turned.FR", "Turns made at front right, or the distance you measured", [["turns", "turns up"], ["mm", "mm up"]], "-4 to 4 turns, in quarters")],
+      action: "Record what I turned",
+      turn,
+    }),
+    "adjust",
+    { path: path("adjust", "alignment") },
+  ),
+  "choose": stepView(
+    step({
+      id: "adjust.choose",
+      count: "Read and adjust, round 2, step 3 of 9",
+      instruction: "Choose what to turn.",
+      fields: [
+        {
+          key: "plan",
+          label: "Which plan",
+          corner: null,
+          group: null,
+          kind: {
+            kind: "choice",
+            options: [
+              { code: "plan", label: "Turn as planned", follows: "Front right up a quarter turn, rear left up a quarter turn.\nThen cross weight 49.9 ± 0.3 %, rear difference 2.3 ± 1.6 kg" },
+              { code: "stop", label: "Good as it is", follows: "Cross weight stays at 49.4 ± 0.3 %" },
+              { code: "again", label: "Read once more", follows: "Two more settles would tell" },
+            ],
+          },
+          range: null,
+        },
+      ],
+      action: "Go with this",
+      line: tradeLine,
+      footprints,
+      footprint_scale: "Differences drawn 6 times larger",
+      figures,
+    }),
+    "adjust",
+  ),
+  "judged": stepView(
+    step({ id: "final.judge", count: "Final reading, step 6 of 9", instruction: "Compare the final reading with what was agreed.", action: "I have seen it", line: { ...tradeLine, after: null }, footprints, footprint_scale: "Differences drawn 6 times larger", figures }),
+    "final",
+  ),
+  "checks": stepView(
+    step({
+      id: "walk.ground",
+      count: "Walk-round, step 1 of 3",
+      instruction: "Walk round the car and look at each of these.",
+      action: "Record the walk-round",
+      fields: [
+        check("tyres", "Tyres match what was agreed and are sound", "All sound", "Found wrong"),
+        check("leaks", "No leaks, no smell of fuel", "None", "Found wrong"),
+        check("loose", "No loose parts", "None", "Found wrong"),
+        check("points", "Lifting points found in the maker's data", "Found", "Not found"),
+        check("mode", "Maker's lifting mode set, or none needed", "Set", "Cannot set"),
+        text("notes", "Anything else, or none"),
+      ],
+    }),
+    "walk-round",
+  ),
+  "intake": stepView(
+    step({
+      id: "intake.agreed",
+      count: "Intake, step 4 of 6",
+      instruction: "Write down what was agreed for each wheel.",
+      action: "Record what was agreed",
+      displays: [{ key: null, label: "Job paper", text: "Cold 1.9 front, 2.0 rear; camber -1.5 front, -1.0 rear\nDriver 78 kg, left; half a tank" }],
+      fields: [
+        number("driver", "Mass of the driver", [["kg", "kg"], ["lb", "lb"]], "0 to 200 kg"),
+        text("use", "Use of the car"),
+        ...atCorners("cold", "Cold", [["bar", "bar"], ["kPa", "kPa"], ["psi", "psi"]], 1, "1 to 4 bar"),
+        ...atCorners("working", "Working", [["bar", "bar"], ["kPa", "kPa"], ["psi", "psi"]], 1, "1 to 4 bar"),
+        ...atCorners("height", "Height", [["mm", "mm"]], 1, "40 to 400 mm"),
+        ...atCorners("camber", "Camber", [["deg", "°"], ["min", "′"]], 1, "-6 to 3°"),
+        ...atCorners("toe", "Toe", [["deg", "°"], ["min", "′"]], 1, "-2 to 2°"),
+      ],
+    }),
+    "intake",
+  ),
+  "wait": stepView(
+    step({ id: "baseline.wait", count: "Baseline, step 5 of 8", instruction: "Keep clear of the car while it settles.", timer: { seconds: 120, began_ms: 0, label: "Settling after the bounce" }, action: "It has settled" }),
+  ),
+  "seal": stepView(step({ id: "review.seal", count: "Review", instruction: "Ask a supervisor to look at the record.", seal_in_review: true }), "review"),
+  "held": stepView(step({}), "pads", { screen: { kind: "held", says: "Since 11:52, by RO: waits for a second pair of hands. The car stands on the pads." } }),
+  "ended": stepView(step({}), "review", { screen: { kind: "ended", says: "Sealed by MT, 24 November, 14:02." } }),
+};

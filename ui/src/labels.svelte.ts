@@ -1,0 +1,21 @@
+/** The fixed words of a window, fetched once from the program, which alone knows languages. */
+import type { Labels } from "./bridge";
+
+let words = $state<Labels>({});
+
+/** Takes the labels that the program gave. */
+export function setLabels(next: Labels): void {
+  words = next;
+}
+
+/**
+ * The label of an id; a missing one shows its id, so that it is seen and reported.
+ *
+ * A label may hold a place in square brackets, such as `[who]`, that stands for something that the person sees
+ * beside it (initials, a count of looks); `places` fills it.
+ */
+export function t(id: string, places: Record<string, string> = {}): string {
+  let text = words[id] ?? id;
+  for (const [name, value] of Object.entries(places)) text = text.replaceAll(`[${name}]`, value);
+  return text;
+}

@@ -1,0 +1,46 @@
+/** Where labels beside a line may stand without covering one another. Lengths are in the drawing's own units. */
+
+/** A label that wishes to stand centred over a place. */
+export interface Wanted {
+  /** Centre wished for. */
+  x: number;
+  text: string;
+  /** Set in the bold weight, which is wider. */
+  strong: boolean;
+}
+
+/** Where it stands: its centre, and its row counted from the line outwards. */
+export interface Placed {
+  x: number;
+  row: number;
+}
+
+/** Mean advance of a letter of the typeface, in type sizes: regular and bold. */
+const ADVANCE = { regular: 0.53, bold: 0.57 };
+
+/** Estimated width of a label. */
+export function widthOf(text: string, size: number, strong: boolean): number {
+  return text.length * size * (strong ? ADVANCE.bold : ADVANCE.regular);
+}
+
+/**
+ * Places labels inside 0 to `width`, each in the innermost row where it covers no other. Those that are not strong
+ * come first, so that the strong one steps outwards and stands free.
+ */
+export function placeLabels(labels: Wanted[], width: number, size: number): Placed[] {
+  const gap = size * 0.6;
+  const rows: { from: number; to: number }[][] = [];
+  const placed: Placed[] = labels.map((label) => ({ x: label.x, row: 0 }));
+  const order = labels.map((_, i) => i).sort((a, b) => Number(labels[a]?.strong) - Number(labels[b]?.strong));
+  for (const i of order) {
+    const label = labels[i];
+    const place = placed[i];
+    if (label === undefined || place === undefined) continue;
+    const half = widthOf(label.text, size, label.strong) / 2;
+    place.x = Math.min(Math.max(label.x, half), Math.max(half, width - half));
+    const [from, to] = [place.x - half - gap / 2, place.x + half + gap / 2];
+    while ((rows[place.row] ?? []).some((other) => from < other.to && other.from < to)) place.row += 1;
+    (rows[place.row] ??= []).push({ from, to });
+  }
+  return placed;
+}
