@@ -1,1 +1,147 @@
-# (being written)
+# Alignment, the final reading, the state of hand-over, and the seal.
+
+stage-align = Alignment
+stage-final = Final reading
+stage-review = Review and seal
+
+step-align-plates = Centre the steering on turn and slip plates at pad height.
+    .short = Plates and steering centred
+    .detail =
+        Plates lower or higher than the pads tilt the car and move the loads, so their tops stand in the plane of the pads.
+        With the brake on or the wheels chocked, set the steering to its true centre, by its marks or by half the turns from lock to lock, and hold it there.
+        Pull the pins only when the car stands still.
+        Keep cables and plate pins out of the walkway.
+
+step-align-runout = Measure the run-out of each rim, with two wheel positions half a turn apart.
+    .short = Rim run-out
+    .detail =
+        A rim is never quite true, and a reading taken at one place of it carries the bend.
+        Roll the car by half a turn of the wheel, or turn the wheel alone where that can be done safely, and read the same two marks again.
+        The half of the difference is taken out of toe and camber.
+        Whoever rolls the car stands beside it, with a second person ready to chock.
+
+step-align-change-rear = Change rear camber and toe as planned.
+    .short = Rear angles changed
+    .detail =
+        The rear comes first, because the front wheels are set to the line that the rear axle drives along.
+        Camber before toe: camber moves toe, and toe hardly moves camber.
+        Count turns at each side and enter what you made, with plus for more toe-in and for the top leaning out.
+        Hold the adjuster’s end when you tighten its nut, and read again after it is tight.
+
+step-align-change-front = Change front camber and toe as planned.
+    .short = Front angles changed
+    .detail =
+        Set caster and camber before toe, with the steering held at its centre.
+        Turn both tie rods by the same amount in opposite hands, so that the wheel stays straight, unless the reading says that one side is out.
+        Enter what you made at each side, with plus for more toe-in and for the top leaning out.
+        See that enough thread stays in each tie rod and that the boots are not twisted.
+
+step-align-caster = With the brakes held on, read caster by an equal sweep to each side.
+    .short = Caster read
+    .detail =
+        Hold the brakes with a pedal prop and the parking brake; a wheel that rolls on its plate while it is steered spoils the reading.
+        Steer to the same angle left and right, by the plates and not by the steering wheel, and zero the gauge at the first side.
+        Let each wheel come to rest before you read, and keep your fingers out from between tyre and arch.
+        Set the steering straight again afterwards, and take the pedal prop out.
+
+step-align-read = Read camber and toe at all four wheels.
+    .short = Angles read
+    .detail =
+        Brakes free, car rolled or bounced and at rest, steering straight and held.
+        Read everything again after the last change, at the wheels that you did not touch too: one toe moves the steering centre and with it the other.
+        Then say whether the angles are good, or whether they are to be changed.
+        Where camber was changed, the loads are read again later for the same reason.
+
+step-final-road-test = If a road test is authorised, have it driven before the final reading.
+    .short = Road test
+    .detail =
+        A short drive lets springs, bushes and joints find their places, and it must come before the last reading, never after it.
+        Before the car leaves: links on, collars locked, nuts at their torque with two names, brake pedal firm, ballast out, tools counted, extinguisher live.
+        Afterwards the fuel, the ballast, the pressures and the nuts are set and checked again.
+        If it is not driven, choose so and write none.
+
+step-final-read-1 = Read loads and heights for the sheet, first settle.
+    .short = Final reading, first settle
+    .detail =
+        This is what the customer gets: ballast in, links on, everything locked, nuts torqued.
+        Three looks at each pad, hands off the car, then the heights.
+        If you have any doubt about doors, cables or a hand on the car, settle and read again.
+
+step-final-read-2 = Read loads and heights for the sheet, second settle.
+    .short = Final reading, second settle
+    .detail =
+        Freed, bounced, rested, and read as if the first reading did not exist.
+        Both settles must agree, and their mean is judged against the windows that were agreed.
+        What is outside stays outside on the sheet, with the reason that was given for it.
+
+step-final-angles = Read camber and toe for the sheet.
+    .short = Final angles
+    .detail =
+        The same instruments, the same points, the run-out taken out as before.
+        No wrench goes near the car after this reading: whatever is turned now makes it void.
+        If an angle surprises you, read it again before you believe it or change it.
+
+step-final-ballast-out = Take the ballast out of the car.
+    .short = Ballast out
+    .detail =
+        Count the pieces out against what was put in, footwell too.
+        Lift each piece close to your body, and mind the seat’s wiring and its airbag.
+        The readings stay what they are: this closing change was agreed beforehand.
+
+step-final-cold = When the tyres are cold, set each to its agreed cold pressure.
+    .short = Cold pressures set
+    .detail =
+        Cold means that the car has stood for hours, out of the sun, at the temperature of the day.
+        Enter the four figures as the gauge shows them; they go on the sheet.
+        Valve caps on.
+
+step-final-dampers = Set each damper back to its noted clicks.
+    .short = Dampers set back
+    .detail =
+        Count in the same direction as you did before, from the same end.
+        The four noted figures are on the screen; enter what you set, not what was noted.
+        A damper left fully soft feels to the customer like a car that was ruined.
+
+step-final-off-pads = Move the car off the pads onto the floor.
+    .short = Car off the pads
+    .detail =
+        One person steers or pushes beside an open window with the brake in reach, and one looks; nobody stands before or behind the car.
+        Roll slowly over the run-offs, stop on level floor, and put the brake on.
+        Then carry pads, plates, shims and cables away, so that nobody drives over them or falls.
+
+step-final-clearance = Check the clearances at full lock and at full bump.
+    .short = Clearances checked
+    .detail =
+        Turn the steering from lock to lock and look at tyre, hose, cable and arch at both ends.
+        Full bump is judged by the gap you noted and by pressing the car down; use an arm and a lamp, not your head.
+        Press the brake pedal: firm and high, before anybody drives.
+        Look that the steering wheel stands straight with the wheels straight.
+
+step-final-extinguisher = Take the safety pin out of the extinguisher.
+    .short = Extinguisher live again
+    .detail =
+        A pinned extinguisher is no extinguisher, and the customer will not know.
+        Keep clear of the pull while the pin comes out, and look at the gauge.
+        Hang the pin where the maker of the system wants it, and take the tag off.
+
+step-final-count = Count the parts and the tools.
+    .short = Parts and tools counted
+    .detail =
+        Every part that came off is back on; a washer left on the bench belongs somewhere.
+        Count spanners, sockets, shims, lamps and pedal prop against the trolley: one that is missing is in the car, often on a subframe or under the bonnet.
+        The job is not ended while one is missing.
+
+step-final-advice = Tell the customer what must be checked, and when.
+    .short = Customer told
+    .detail =
+        Wheel nuts are checked again after the distance that the maker or local rule names.
+        Lamps aim where the car points, and cameras and radar too: after a change of height or alignment they may need their own calibration by the maker’s method.
+        Say also what was not reached, before they find it on the sheet.
+
+step-review-seal = When the whole record is in order, seal it.
+    .short = Record sealed
+    .detail =
+        Read the departures first: what was waived, by whom and why, then what was done again.
+        Ask whether each figure on the sheet comes from the car as it now stands.
+        If something is wrong, send it back with a reason; a seal is your name on somebody else’s work.
+        Nobody seals a job that they worked on.

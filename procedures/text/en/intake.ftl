@@ -1,1 +1,96 @@
-# (being written)
+# Intake: what the car is, what was agreed, and with what it will be measured.
+
+stage-intake = Intake
+
+step-intake-car = Write down what the car is and what it is used for.
+    .short = Car and its use
+    .detail =
+        Take wheelbase and track from the maker’s data, or measure them between the wheel centres with the wheels straight.
+        The total is what should stand on the pads: the car with the agreed fuel and the driver’s ballast.
+        Every later answer about level, cross weight and turns is worked out from these figures, so a slip here bends all of them.
+        For the heights of the mass centre and the roll axis, take the maker’s data or the figures of a like car.
+
+step-intake-layout = State how the car is sprung, driven and braked.
+    .short = Layout of the car
+    .detail =
+        Look under the car and into the maker’s data; do not answer from memory.
+        The springing decides whether this job may adjust at all: one spring for two wheels, or springs that are interconnected, active or not adjustable, are measured and advised on, not turned.
+        High voltage, a plumbed-in extinguisher, an electric parking brake and a lifting mode each have their own dangers and steps.
+        When you are not sure, give the answer that brings the extra step.
+
+step-intake-bars = State how each anti-roll bar is linked.
+    .short = Bars and links
+    .detail =
+        A bar ties left to right, so a link under tension hides what the springs are doing.
+        A link is adjustable when its length can be changed: look for a threaded rod and lock nuts.
+        Adjustable links are released before the readings and put back with no tension at the end.
+        Fixed links stay on, and what they do to the loads is written on the sheet.
+
+step-intake-springs = Write the springs, tyres and unsprung masses of each axle.
+    .short = Springs and tyres
+    .detail =
+        The spring rate is printed on the spring or stands in its maker’s data.
+        The motion ratio is how far the spring moves for one millimetre at the wheel, and is below one on most cars; entered upside down it spoils every predicted turn.
+        Unsprung mass is that of one corner: wheel, tyre, brake, hub and about half of the arms.
+        The first rounds of turning will show where these figures are a little off.
+
+step-intake-adjusters = Describe the spring collars of each axle.
+    .short = Spring collars
+    .detail =
+        Measure the pitch with a thread gauge or over ten turns; never guess it.
+        Which way to turn follows from the hand of the thread and from whether the spring is above or below the collar, so look at both.
+        Count the turns left in each direction before the thread, the spring or the tyre runs out of room.
+        Choose a fixed point that does not move with the collar, and measure every collar position from it.
+        A collar may be turned under load only when the adjuster’s maker says so in writing.
+
+step-intake-pressures = Write the agreed tyre pressures, cold and working, for each wheel.
+    .short = Agreed tyre pressures
+    .detail =
+        Cold is what the customer finds in the morning; working is what the tyre has when it is driven, and the readings are taken at it.
+        A tyre is a spring: a tenth of a bar on one corner is enough to be seen on the pads.
+        Stay inside what the vehicle and tyre makers allow for this load and speed.
+
+step-intake-heights = Write the agreed ride height of each wheel, and where it is measured.
+    .short = Agreed ride heights
+    .detail =
+        Measure straight up from the plane of the pads to a hard point of the chassis: a jacking boss, a subframe bolt, a machined face.
+        Never use an arch lip, because panels are fitted by eye and bend.
+        Describe the points so that somebody else finds the same ones next year.
+        Heights must leave the clearance that the maker and the law ask for.
+
+step-intake-angles = Write the agreed camber, toe and caster.
+    .short = Agreed wheel angles
+    .detail =
+        Camber is negative when the top of the wheel leans in; toe is positive when the front of the wheel points in.
+        Toe is entered for one wheel, not for the axle.
+        The window is how far a reading may be from what was agreed; a window finer than your gauge can see only gives ‘cannot tell yet’.
+
+step-intake-wishes = Write the cross weight, the windows and the limits that were agreed.
+    .short = Wishes and windows
+    .detail =
+        Cross weight is the share of the car on front right and rear left; half is wanted unless the use says otherwise.
+        Collars move load along one line only, so not every wish can be met at once: which one comes first must be known before the first turn.
+        Traction wants the driven axle even, braking wants the front axle even, and the same feel left and right wants the cross weight.
+        A careful setter aims for no more than seven or eight millimetres of height difference side to side and stops at ten.
+
+step-intake-load = Write the driver’s mass, the fuel level and the fluids.
+    .short = Driver and fuel
+    .detail =
+        The car is set as it is used, so ballast stands in for the driver, in driving kit.
+        Write the fuel level as one that can be checked: full, or half by the gauge with the litres added.
+        Say for every other fluid, washer and cooling tanks too, at which mark it stands.
+
+step-intake-place = State how the car is raised, freed and checked in this bay.
+    .short = Bay and people
+    .detail =
+        Tyres that cannot slide hold the car up by friction, so each settle needs slip plates or a roll over level run-offs.
+        The wait after a settle lets rubber and dampers creep to rest; half a minute is a fair start.
+        The person who checks the nuts and the record must be somebody else than the person at the car.
+
+step-intake-instruments = Write each instrument with its accuracy and its calibration date.
+    .short = Instruments and dates
+    .detail =
+        A reading is worth what the instrument behind it is worth, so each one is named with its id.
+        The levelling laser must be class 2 or lower, and it needs a date as much as the pads do.
+        The tool says now whether these instruments can ever judge the windows that were agreed; it is better to learn this before the car is in the air.
+        Where one is past its date, a supervisor may let it pass with a reason, and the sheet will say so.
