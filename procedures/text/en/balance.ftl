@@ -42,7 +42,7 @@ step-baseline-read-1 = Read loads and heights, first settle.
     .detail =
         Look at each pad three times without touching the car, a few seconds apart, and enter all three looks.
         Then read the heights at the agreed points, front to rear, always in the same order.
-        This is the car as it came, and everything that follows is compared with it, so take your time.
+        This is where the car starts, and everything that follows is compared with it, so take your time.
         Stand off the pads and keep others from leaning on the car.
 
 step-baseline-read-2 = Read loads and heights, second settle.

@@ -1,1 +1,320 @@
-# (being written)
+# What is entered: labels of inputs, statements of checks (each can be true or not), options of choices.
+# input-STEP-INPUT is looked for first, then input-INPUT.
+
+## Intake: the car
+
+input-use = What the car is used for
+option-road = Road
+option-fast-road = Road, driven fast
+option-track = Track
+
+input-driver-side = The driver sits on the
+option-left = left
+option-right = right
+
+input-wheelbase = Wheelbase
+input-track = Track
+input-total = Total on the pads, driver’s ballast included
+input-cg-height = Height of the mass centre
+input-roll-axis-height = Height of the roll axis at the mass centre
+
+input-axle-kind = Kind of axle
+option-independent = Independent
+option-beam = Beam
+
+input-drive = Driven wheels
+option-front-drive = Front
+option-rear-drive = Rear
+option-all-drive = All four
+
+input-springing = Springing
+option-each-wheel = A spring with a collar at each wheel
+option-not-adjustable = Not adjustable: measure and advise
+option-single-spring = One spring for two wheels: measure and advise
+option-interconnected = Interconnected: measure and advise
+option-active = Active: measure and advise
+
+input-high-voltage = High voltage aboard
+option-no-high-voltage = None
+option-has-high-voltage = High voltage aboard
+
+input-parking-brake = Parking brake
+option-mechanical-brake = Mechanical
+option-electric-brake = Electric
+
+input-extinguisher = Plumbed-in extinguisher
+option-no-extinguisher = None
+option-plumbed-extinguisher = Plumbed in
+
+input-lifting-mode = Lifting mode of the suspension
+option-no-lifting-mode = The car has none and needs none
+option-has-lifting-mode = The car has one
+
+input-bar-front = Front anti-roll bar
+option-front-none = No bar
+option-front-fixed = Bar with fixed links
+option-front-adjustable = Bar with an adjustable link
+
+input-bar-rear = Rear anti-roll bar
+option-rear-none = No bar
+option-rear-fixed = Bar with fixed links
+option-rear-adjustable = Bar with an adjustable link
+
+input-spring = Spring rate
+input-motion-ratio = Motion ratio, spring travel over wheel travel
+input-tyre = Tyre rate
+input-unsprung = Unsprung mass of one corner
+input-tyre-radius = Radius of the unloaded tyre
+
+input-pitch = Pitch: collar travel in one turn
+input-steps-per-turn = Steps in one turn
+input-hand = Hand of the thread
+option-right-hand = Right-hand
+option-left-hand = Left-hand
+input-spring-seat = Where the spring sits
+option-spring-above = Above the collar
+option-spring-below = Below the collar
+input-turns-up = Turns left that raise the car
+input-turns-down = Turns left that lower the car
+input-fixed-point = Fixed point that collar positions are measured from
+input-turn-under-load = Turning under load
+option-never-under-load = Never under load
+option-maker-allows-load = The adjuster’s maker allows it in writing
+input-reach = How the collars are reached
+option-reach-wheels-on = With the wheels on
+option-reach-wheels-off = With the wheels off
+
+## Intake: what was agreed
+
+input-cold = Agreed pressure, cold
+input-working = Agreed pressure, working
+input-points = Where the heights are measured
+input-agreed-height = Agreed ride height
+input-agreed-camber = Agreed camber
+input-agreed-toe = Agreed toe of each wheel
+input-agreed-caster = Agreed caster
+input-angle-window = Window of the angles, plus or minus
+input-cross-target = Wanted cross weight, front right and rear left
+input-cross-window = Window of the cross weight, plus or minus
+input-axle-window = Window of left minus right on an axle, plus or minus
+input-height-window = Window of the heights, plus or minus
+input-side-limit = Most height difference side to side
+input-first = Which wish comes first
+option-cross-first = Cross weight: the same feel left and right
+option-front-first = Front axle even: braking
+option-rear-first = Rear axle even: traction off the line
+input-driver = Driver’s mass, in driving kit
+input-fuel-level = Agreed fuel level
+input-fluids = Agreed level of the other fluids
+
+## Intake: the bay and the instruments
+
+input-lift = How the car is raised
+option-four-post = Four-post lift
+option-two-post = Two-post lift
+option-stands = Jack and stands
+input-freeing = How the tyres are freed
+option-slip-plates = Slip plates
+option-run-offs = Rolling over level run-offs
+input-wait = Wait after each settle
+input-checker = Who checks
+input-pads-id = Pads
+input-pads-due = Pads, calibration due
+input-pads-resolution = Pads, resolution
+input-laser-id = Laser
+input-laser-due = Laser, calibration due
+input-laser-accuracy = Laser, accuracy over the pads
+input-height-gauge-id = Height gauge
+input-height-gauge-due = Height gauge, calibration due
+input-pressure-gauge-id = Pressure gauge
+input-pressure-gauge-due = Pressure gauge, calibration due
+input-angle-gauge-id = Angle gauge
+input-angle-gauge-due = Angle gauge, calibration due
+
+## Walk-round and first lift
+
+input-tyres-match = Tyres match what was agreed
+input-tyres-sound = Tyres are sound
+input-no-leaks = Nothing leaks
+input-no-fuel-smell = There is no smell of fuel
+input-no-loose-parts = No part hangs loose
+input-extinguisher-pinned = The safety pin is in, and its tag hangs
+input-maker-high-voltage = The maker’s procedure has been followed to its end
+input-trained-high-voltage = The person who did it is trained and authorised for it
+input-lifting-mode-set = The lifting mode is set, and the car shows it
+input-points-found = Every lifting point was found and is sound
+input-points-source = Where in the maker’s data
+input-lift-in-service = Lift, or jack and stands, are inspected and in date
+input-lift-rated = The rated load exceeds the car with fuel and ballast
+input-arms-at-points = Arms or stands are placed for the maker’s points
+input-locks-engaged = Every lock or stand carries the load
+input-points-seated = Every point sits flat and centred, nothing pinched
+
+## Walk-round raised
+
+input-bearings-sound = Wheel bearings run smooth and without play
+input-joints-sound = Joints have no play
+input-bushes-sound = Bushes are whole
+input-dampers-dry = Dampers are dry
+input-springs-in-seats = Each spring sits in its seats
+input-clicks = Damper clicks as found, from fully hard
+input-collars-free = Every collar turns freely
+input-threads-clean = The threads are clean
+input-rings-loosened = Every locking ring is loose
+input-bars-sound = Bars and links are sound
+input-links-move = Joints and lock nuts of the links move freely
+
+## Pads
+
+input-pads-at-wheels = Each pad is under the middle of its wheel
+input-pads-steady = Each pad stands on all its feet
+input-plates-equal = Slip plates, if used, are equally thick
+input-survey = Height of the pad, higher is larger
+input-shims = Thickness of the shims under the pad
+input-set-up-1 = Height of the pad, first place of the laser
+input-set-up-2 = Height of the pad, second place of the laser
+input-pads-warm = The pads are warm
+input-zeros-read = Each pad shows a steady zero with nothing on it
+
+## Links
+
+input-wheels-equal = Both wheels of the axle hang at equal height
+input-link-undone = One end of one link is undone
+input-link-tied = The link is tied clear, and the bar hangs free
+input-parts = Parts taken off
+input-parts-place = Where the parts lie
+input-back-front-parts = Parts put back
+input-back-rear-parts = Parts put back
+input-link-turns = Turns made at the link, plus makes it longer
+input-bolt-by-hand = The bolt slides in by hand
+input-link-nut-tight = Link nut and lock nuts are at the maker’s torque
+
+## Car as used
+
+input-fuel-agreed = Fuel is at the agreed level
+input-fluids-agreed = The other fluids are at their agreed levels
+input-kit-out = Loose kit is out
+input-ballast = Ballast, all of it
+input-footwell = Of it in the footwell
+input-ballast-strapped = Every piece is strapped and does not move
+input-pressures = Tyre pressure
+input-doors-shut = Doors, bonnet and boot are shut
+input-steering-straight = The steering is straight
+input-pedal-firm = The brake pedal is pumped firm
+
+## Readings and turns
+
+input-loads = Load
+input-heights = Ride height
+input-camber = Camber, negative when the top leans in
+input-toe = Toe, positive when the front points in
+input-turns = Turns made, plus raises the car
+
+input-rough-heights-next = Are the heights near enough
+option-heights-near = Near enough, go on
+option-set-heights = Set the heights first
+
+input-tyres-centred = Each tyre is within thirty millimetres of its pad’s middle
+input-brake-free = Brake off, out of gear, chocks clear
+
+input-next = What to do next
+option-go-on = Go on: lock off
+option-turn-cross = Turn again, for the cross weight
+option-turn-front = Turn again, for an even front axle
+option-turn-rear = Turn again, for an even rear axle
+input-reason = Why
+input-advice = Advice for this car
+
+## Lock off
+
+input-rings-tight = Every locking ring is tight, and no collar moved
+input-springs-captive = Each spring is captive in its seats at full droop
+input-thread-engaged = At least the maker’s thread is engaged at each collar
+input-bump-gap = Gap to the bump stop
+input-bushes-set = Bushes are tightened at ride height to the maker’s torque
+input-nuts-pattern = Every nut was tightened in pattern
+input-nuts-torque = Maker’s torque, as set on the wrench
+input-nuts-checked = I checked every nut of every wheel myself
+
+## Links back
+
+input-back-front-read-next = How the front link stands
+input-back-rear-read-next = How the rear link stands
+option-link-right = Right: no load in it
+option-link-again = Adjust the link again
+input-preload-note = What the fixed links show
+
+## Alignment
+
+input-plates-level = Turn and slip plates stand at pad height
+input-steering-centred = The steering is centred and held
+input-runout = Run-out of the rim, over half a turn
+input-toe-turns = Turns made at the toe adjuster, plus gives toe-in
+input-camber-turns = Turns made at the camber adjuster, plus leans the top out
+input-caster = Caster
+input-align-read-next = How the angles stand
+option-angles-good = Good, go on
+option-change-angles = Change them
+
+## Final reading and hand-over state
+
+input-road-test = Road test
+option-not-driven = Not driven
+option-driven = Driven, by an authorised person
+input-road-test-note = Who drove and what was noticed, or none
+input-ballast-out = All ballast is out, counted against what went in
+input-final-cold-pressures = Tyre pressure, cold
+input-final-dampers-clicks = Damper clicks as set back, from fully hard
+input-clicks-back = All dampers are back at their noted clicks
+input-car-off-pads = The car stands on level floor with the brake on
+input-pads-away = Pads, plates and cables are put away
+input-lock-clear = Nothing touches at full lock
+input-bump-clear = Nothing touches at full bump
+input-brake-pedal-firm = The brake pedal is firm
+input-hoses-clipped = Hoses and leads are clipped
+input-wheel-straight = The steering wheel stands straight
+input-extinguisher-live = The safety pin is out, and its gauge is in the green field
+input-parts-counted = Every part that came off is on the car
+input-tools-counted = Every tool is back in its place
+input-retorque-told = The customer knows when the nuts are checked again
+input-lamps-told = The customer knows about lamps, cameras and radar
+
+## Going up, wheels, coming down
+
+input-nobody-aboard = Nobody is in the car
+input-load-secured = Ballast is strapped or out, and nothing can slide
+input-wheels-clear = All wheels just clear, each point flat and centred
+input-car-steady = The car stands steady when rocked
+input-wheels-off-stored = The wheels are marked and lie flat, out of the way
+input-wheels-on-hubs = Each wheel is on its hub, every nut started by hand
+input-nuts-seated = Every nut is seated in pattern
+input-people-out = Everybody is out from under the car, counted by name
+input-tools-out = Tools, lamps and stands are out
+input-tyres-over-pads = Each tyre is over the middle of its pad
+input-floor-clear = The floor under tyres and arms is clear
+
+## Settling and putting back
+
+input-brake-holds = The brake is on and holds
+input-chocks-both-ways = Chocks stand tight both ways
+input-chocks-away = All chocks are away
+input-brake-off = The brake is off
+input-in-neutral = The car is in neutral
+input-plates-free = Every slip plate floats free
+input-rolled-off-on = The car was rolled by one tyre turn or more
+input-bounced-both-ends = Both ends were bounced
+input-only-tyres-touch = Only the tyres touch the car
+
+## Making safe
+
+input-left-as = How the car is left
+option-left-down = Down on its wheels
+option-left-on-locks = Up on engaged locks or stands
+input-car-secured = Brake or chocks hold it, or the locks carry it
+input-stop-car-springs-in-seats = Each spring sits in its seats, or its corner stays off the ground
+input-loose-parts = What is loose, and where it lies
+input-links-tied = Released links are tied clear, or none is
+input-ballast-safe = Ballast is out or strapped
+input-wheels-safe = Wheels are on with nuts seated, or lie safe beside the car
+input-tag-on-wheel = The tag hangs on the steering wheel
+input-stop-note = What the tag says

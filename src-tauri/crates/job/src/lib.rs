@@ -1,4 +1,25 @@
-//! One open job as the windows see it (being written).
+//! One open job as the windows see it: takes what a person asks, asks `chassis` and `planner`, gives `procedure` its
+//! evidence, appends to the job book, and gives views.
+//!
+//! One way for data to flow: [`ask::Ask`] -> figures and evidence -> `decide` -> event -> book -> `apply` -> views.
+//!
+//! - [`Desk`]: owns the book and the open job.
+//! - [`log::Log`]: one job's record, read back. Its state is nothing but its events replayed.
+//! - [`known::Known`], [`reading`], [`judge`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
+//! - [`view`]: what the windows show, in words. [`handover`]: what the sheet says.
+//!
+//! Deliberately absent: SQL, Tauri, Fluent, statics of its own.
+
 pub mod ask;
+pub mod bench;
+pub mod body;
+pub mod clock;
+pub mod draft;
+pub mod gates;
 pub mod handover;
+pub mod judge;
+pub mod known;
+pub mod log;
+pub mod reading;
+pub mod tell;
 pub mod view;

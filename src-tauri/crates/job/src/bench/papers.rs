@@ -1,0 +1,130 @@
+//! What the practice car's data sheet, its order and the labels on the workshop's instruments say.
+
+use super::{by_suffix, fixed, one, two};
+use bayhand_practice::PracticeCar;
+use bayhand_vehicle::{Corners, Hand, Place, SpringSeat};
+
+/// A number, in the unit of its field.
+pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String> {
+    let sheet = car.data_sheet();
+    let (input, suffix) = key.split_once('.').unwrap_or((key, ""));
+    let corner = |values: &Corners<f64>| {
+        let place = Place::ALL.into_iter().find(|p| p.code() == suffix)?;
+        Some(*values.at(place))
+    };
+    let axle_mean = |values: &Corners<f64>| match suffix {
+        "front" => Some((values.fl + values.fr) / 2.0),
+        "rear" => Some((values.rl + values.rr) / 2.0),
+        _ => None,
+    };
+    let text = match (step, input) {
+        ("intake.car", "wheelbase") => one(sheet.wheelbase_mm),
+        ("intake.car", "track") => one(by_suffix(key, &sheet.track_mm)?),
+        ("intake.car", "total") => one(sheet.total_kg),
+        ("intake.car", "cg-height") => one(sheet.cg_height_mm),
+        ("intake.car", "roll-axis-height") => one(sheet.roll_axis_height_mm),
+        ("intake.springs", "spring") => one(by_suffix(key, &sheet.spring_n_per_mm)?),
+        ("intake.springs", "motion-ratio") => two(by_suffix(key, &sheet.motion_ratio)?),
+        ("intake.springs", "tyre") => one(by_suffix(key, &sheet.tyre_n_per_mm)?),
+        ("intake.springs", "unsprung") => one(by_suffix(key, &sheet.unsprung_kg)?),
+        ("intake.springs", "tyre-radius") => one(by_suffix(key, &sheet.tyre_radius_mm)?),
+        ("intake.adjusters", "pitch") => two(sheet.thread.pitch_mm),
+        ("intake.adjusters", "steps-per-turn") => sheet.steps_per_turn.to_string(),
+        ("intake.adjusters", "turns-up") => two(sheet.collar_travel_up_mm / sheet.thread.pitch_mm),
+        ("intake.adjusters", "turns-down") => two(sheet.collar_travel_down_mm / sheet.thread.pitch_mm),
+        ("intake.pressures", "cold") => two(corner(&sheet.cold_bar)?),
+        ("intake.pressures", "working") => two(corner(&sheet.working_bar)?),
+        ("intake.heights", _) => one(corner(&sheet.heights_mm)?),
+        ("intake.angles", "agreed-camber") => two(axle_mean(&sheet.camber_deg)?),
+        // Total toe of the axle: the sum of its wheels (ISO 8855:2011, 7.1.7).
+        ("intake.angles", "agreed-toe") => two(2.0 * axle_mean(&sheet.toe_deg)?),
+        ("intake.angles", "agreed-caster") => two((sheet.caster_deg.left + sheet.caster_deg.right) / 2.0),
+        ("intake.angles", "angle-window") => "0.2".into(),
+        ("intake.angles", "toe-per-turn") => {
+            let rod = by_suffix(key, &sheet.tie_rod)?;
+            let travel_mm = rod.pitch_mm * if rod.opposite_threads { 2.0 } else { 1.0 };
+            two((travel_mm / rod.arm_mm).atan().to_degrees())
+        }
+        ("intake.angles", "camber-per-turn") => two(by_suffix(key, &sheet.camber_deg_per_turn)?),
+        ("intake.wishes", "cross-target") => one(sheet.cross_pct),
+        ("intake.wishes", "cross-window") => "0.5".into(),
+        ("intake.wishes", "axle-window") => "5".into(),
+        ("intake.wishes", "height-window") => "3".into(),
+        ("intake.wishes", "side-limit") => "7.5".into(),
+        ("intake.load", "driver") | ("used.ballast" | "restore.ballast", "ballast") => one(sheet.ballast_kg),
+        ("used.ballast", "footwell") => one(sheet.ballast_kg / 5.0),
+        ("intake.place", "wait") => "2".into(),
+        ("intake.instruments", "pads-resolution") => fixed(sheet.instruments.pad_resolution_kg, 2),
+        ("intake.instruments", "laser-accuracy") => {
+            // Two set-ups half a turn apart leave the site lasers' figure over half of the wheelbase.
+            fixed(sheet.instruments.laser_accuracy_mm_per_m * sheet.wheelbase_mm / 2000.0, 2)
+        }
+        (_, "parts") => "2".into(),
+        ("lock.rings", "bump-gap") => one(by_suffix(key, &sheet.bump_mm)?),
+        ("align.runout", _) => "0".into(),
+        _ => return None,
+    };
+    Some(text)
+}
+
+/// The id of the option that the papers name.
+pub(super) fn choice(car: &PracticeCar, key: &str) -> Option<String> {
+    let sheet = car.data_sheet();
+    let option = match key {
+        "use" => "fast-road",
+        "driver-side" => match sheet.driver {
+            bayhand_practice::DriverSide::Left => "left",
+            bayhand_practice::DriverSide::Right => "right",
+        },
+        "axle-kind.front" | "axle-kind.rear" => "independent",
+        "drive" => "rear-drive",
+        "springing" => "each-wheel",
+        "high-voltage" => "no-high-voltage",
+        "parking-brake" => "mechanical-brake",
+        "extinguisher" => "no-extinguisher",
+        "lifting-mode" => "no-lifting-mode",
+        "bar-front" => "front-adjustable",
+        "bar-rear" => "rear-adjustable",
+        "hand" => match sheet.thread.hand {
+            Hand::Right => "right-hand",
+            Hand::Left => "left-hand",
+        },
+        "spring-seat" => match sheet.thread.spring {
+            SpringSeat::AboveCollar => "spring-above",
+            SpringSeat::BelowCollar => "spring-below",
+        },
+        "turn-under-load" => "never-under-load",
+        "reach" => "reach-wheels-on",
+        "first" => "cross-first",
+        "lift" => "four-post",
+        "freeing" => "slip-plates",
+        "road-test" => "not-driven",
+        _ => return None,
+    };
+    Some(option.to_owned())
+}
+
+/// What is written on papers and labels; 'none' where nothing is meant.
+pub(super) fn text(car: &PracticeCar, step: &str, key: &str) -> Option<String> {
+    let fuel = || format!("{} l", one(car.data_sheet().fuel_l));
+    let text = match (step, key.split('.').next().unwrap_or(key)) {
+        ("intake.adjusters", _) => "lower lock ring of each damper".into(),
+        ("intake.heights", _) => "sill seams above each wheel centre".into(),
+        ("intake.load", "fuel-level") => fuel(),
+        ("intake.load", _) => "full to the marks".into(),
+        ("intake.place", _) => "MT".into(),
+        ("intake.instruments", "pads-id") => "pad set 3".into(),
+        ("intake.instruments", "laser-id") => "site laser 1".into(),
+        ("intake.instruments", "height-gauge-id") => "height gauge 2".into(),
+        ("intake.instruments", "pressure-gauge-id") => "pressure gauge 5".into(),
+        ("intake.instruments", "angle-gauge-id") => "angle gauge 2".into(),
+        // Labels of the invented workshop's instruments, renewed long before any of today's jobs.
+        ("intake.instruments", _) => "2099-12-31".into(),
+        ("walk.lifting-points", _) => "owner's handbook of the practice car, sheet 4".into(),
+        (_, "clicks") => "8 from full hard".into(),
+        (_, "parts-place") => "tray A on the bench".into(),
+        ("lock.nuts", _) => "110 Nm".into(),
+        _ => return None,
+    };
+    Some(text)
+}

@@ -1,0 +1,125 @@
+//! What an entry of the record holds: the event, and what the person saw and relied on.
+//!
+//! Decimals are strings. Bodies carry a version; an unknown one is 'newer than the program'.
+
+use bayhand_procedure::{Event, Found};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Version of the bodies that this program writes.
+pub const VERSION: u32 = 1;
+
+/// The body of one entry.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Body {
+    /// Version of this form.
+    pub v: u32,
+    /// Version of the program that wrote it.
+    pub program: String,
+    /// What happened.
+    pub what: What,
+}
+
+/// What happened.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum What {
+    /// The job was opened: the first entry of every job.
+    Opened(Box<Opened>),
+    /// Something happened at the job.
+    Happened(Box<Happened>),
+}
+
+/// How a job was opened.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Opened {
+    /// The car's name.
+    pub car: String,
+    /// Seed of the simulated car; absent at a real one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub practice_seed: Option<u64>,
+    /// SHA-256 of the procedure document's text, hex.
+    pub document_hash: String,
+    /// The document's text: a job keeps the procedure that it was begun with.
+    pub document: String,
+}
+
+/// An event with what was seen.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Happened {
+    /// The event.
+    pub event: Event,
+    /// The name that belongs to initials, when somebody signs on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+    /// What the person saw and relied on, when a step was recorded.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seen: Option<Seen>,
+}
+
+/// What a person saw and relied on; replay never computes it anew.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Seen {
+    /// Values used, by key, in base units (kg, mm, bar, deg, turn, N/mm, %), decimal text; one for each look.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub used: BTreeMap<String, Vec<String>>,
+    /// What the gates said, in their order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub gates: Vec<GateSeen>,
+    /// The judgement that was shown.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub judged: Option<JudgedSeen>,
+    /// The plan that was accepted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plan: Option<PlanSeen>,
+}
+
+/// What a gate said.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GateSeen {
+    /// What it found.
+    pub found: Found,
+    /// In words, in the language of the person.
+    pub says: String,
+}
+
+/// A judgement as it was shown: decimal texts.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct JudgedSeen {
+    /// Entries whose readings it rests on.
+    pub readings: Vec<u64>,
+    /// Loads, kg, FL FR RL RR.
+    pub loads_kg: [String; 4],
+    /// Heights, mm.
+    pub heights_mm: [String; 4],
+    /// Figures by name, each with its expanded uncertainty (k = 2).
+    pub figures: BTreeMap<String, (String, String)>,
+}
+
+/// An accepted plan: decimal texts.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlanSeen {
+    /// The place on the trade line that was chosen: `turn-cross`, `turn-front` or `turn-rear`.
+    pub aim: String,
+    /// Whole steps at each collar, FL FR RL RR; positive raises the car.
+    pub steps: [i32; 4],
+    /// The same in turns.
+    pub turns: [String; 4],
+    /// Predicted loads, kg.
+    pub loads_kg: [String; 4],
+    /// Predicted heights, mm.
+    pub heights_mm: [String; 4],
+    /// Predicted cross weight, %.
+    pub cross_pct: String,
+    /// Its place on the trade line, kg along the diagonal pattern from the reading that it rests on.
+    pub along_kg: String,
+    /// Why, in words.
+    pub why: String,
+}

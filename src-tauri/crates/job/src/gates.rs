@@ -1,0 +1,465 @@
+//! The gates of the procedure, computed: pass, fail or cannot tell, and what was found, in words.
+
+use crate::{
+    judge::{Against, JudgeError, Wishes},
+    known::{Known, axle_of},
+    reading::group_of,
+    tell::Tell,
+};
+use bayhand_chassis::{PadPlane, Spread, Verdict, expanded_figures, side_tilt_limit_mm, twist_limit_mm};
+use bayhand_procedure::{Found, Gate, Kind, PressureKind, Step};
+use bayhand_vehicle::{Corners, Place};
+use chrono::{DateTime, FixedOffset, NaiveDate};
+
+/// What a gate found, and what to say of it; nothing is said of a gate that passed without figures.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// Pass, fail or cannot tell.
+    pub found: Found,
+    /// In words.
+    pub says: String,
+}
+
+/// Share of the left side that the side tilt of the pads may pretend, %.
+const LEFT_WINDOW_PCT: f64 = 0.2;
+/// How far the total may lie from the entered one before a reading is thought unlikely, as a share of it.
+const TOTAL_SHARE: f64 = 0.06;
+/// How unlike the loads of an axle's two wheels may be before a reading is thought unlikely, as a share of their sum.
+const SIDE_SHARE: f64 = 0.35;
+
+/// Everything that a gate may look at.
+pub struct Scene<'a> {
+    /// The record with the step at hand on top.
+    pub known: &'a Known<'a>,
+    /// The step at hand.
+    pub step: &'a Step,
+    /// What time it is.
+    pub now: DateTime<FixedOffset>,
+    /// Makes words.
+    pub tell: &'a Tell<'a>,
+    /// Who records it.
+    pub by: &'a str,
+}
+
+impl Scene<'_> {
+    /// What every gate of the step found, in order.
+    pub fn answers(&self) -> Vec<Answer> {
+        self.step.gates.iter().map(|gate| self.answer(gate)).collect()
+    }
+
+    fn answer(&self, gate: &Gate) -> Answer {
+        match gate {
+            Gate::ChecksYes => self.checks_yes(),
+            Gate::CarPossible => self.car_possible(),
+            Gate::InstrumentsInDate => self.instruments_in_date(),
+            Gate::InstrumentsResolve => self.instruments_resolve(),
+            Gate::SecondPerson { of } => self.second_person(of),
+            Gate::CountedBack { of } => self.counted_back(of),
+            Gate::PadsLevel => self.pads_level(),
+            Gate::Pressures { at, within_bar } => self.pressures(*at, decimal(within_bar)),
+            Gate::HeightsNear { within_mm, side_mm } => self.heights_near(decimal(within_mm), decimal(side_mm)),
+            Gate::AnglesNear { within_deg } => self.angles_near(decimal(within_deg)),
+            Gate::SettlesAgree { within_kg } => self.settles_agree(decimal(within_kg)),
+            Gate::Plausible => self.plausible(),
+            Gate::Windows => self.windows(),
+            Gate::Unchanged { since } => self.unchanged(since),
+            Gate::Waited => self.waited(),
+            Gate::TravelLeft => self.travel_left(),
+        }
+    }
+
+    fn pass(&self) -> Answer {
+        Answer { found: Found::Pass, says: String::new() }
+    }
+
+    fn say(&self, found: Found, id: &str, args: &[(&str, String)]) -> Answer {
+        Answer { found, says: self.tell.text(id, args) }
+    }
+
+    fn if_else(&self, ok: bool, id: &str, args: &[(&str, String)]) -> Answer {
+        if ok { self.pass() } else { self.say(Found::Fail, id, args) }
+    }
+
+    /// Something needed for the computation is missing: the gate cannot say.
+    fn unknown(&self, why: &JudgeError) -> Answer {
+        self.say(Found::CannotTell, "found-unknown", &[("why", why.to_string())])
+    }
+
+    fn text(&self, key: &str) -> &str {
+        self.known.text(&self.step.id, key).unwrap_or_default()
+    }
+
+    fn checks_yes(&self) -> Answer {
+        let checks = self.step.inputs.iter().filter(|i| i.kind == Kind::Check);
+        let wrong = checks.filter(|i| self.text(&i.id) != "yes").map(|i| self.tell.input(&self.step.id, &i.id));
+        let wrong: Vec<_> = wrong.collect();
+        self.if_else(wrong.is_empty(), "found-checks", &[("wrong", wrong.join("; "))])
+    }
+
+    fn car_possible(&self) -> Answer {
+        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
+        // Before anything was weighed the mass stands in the middle; what cannot be then cannot be at all.
+        match self.known.car(&Corners::same(total / 4.0)) {
+            Ok(car) => match car.validate() {
+                Ok(()) => self.pass(),
+                Err(why) => self.say(Found::Fail, "found-car", &[("why", why.to_string())]),
+            },
+            Err(why) => self.unknown(&why),
+        }
+    }
+
+    fn instruments_in_date(&self) -> Answer {
+        let today = self.now.date_naive();
+        let keys: Vec<_> = self.step.inputs.iter().filter(|i| i.id.ends_with("-due")).map(|i| i.id.as_str()).collect();
+        let mut wrong = Vec::new();
+        for key in keys {
+            let text = self.text(key).trim();
+            let in_date = match NaiveDate::parse_from_str(text, "%Y-%m-%d") {
+                Ok(due) => due >= today,
+                Err(_) => false,
+            };
+            if !in_date {
+                wrong.push(format!("{}: {text}", self.tell.input(&self.step.id, key)));
+            }
+        }
+        self.if_else(wrong.is_empty(), "found-instruments", &[("wrong", wrong.join("; "))])
+    }
+
+    /// A reading of three settles with three looks each, by these instruments, on a car that settles as usual: can its
+    /// expanded uncertainty ever be less than the chosen window?
+    fn instruments_resolve(&self) -> Answer {
+        let Some(wishes) = self.known.wishes() else { return self.unknown(&JudgeError::NotKnown("a window")) };
+        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
+        let loads = Corners::same(total / 4.0);
+        let judged = self.known.car(&loads).and_then(|car| {
+            let pads = self.known.pads(&car)?;
+            Ok(Spread::of(&car, &pads, &loads, 3, 3)?)
+        });
+        match judged {
+            Ok(spread) => {
+                let u = expanded_figures(&loads, &spread.total_kg2());
+                let ok = u.cross_pct < wishes.cross_window_pct && u.rear_diff_kg < wishes.axle_window_kg;
+                let found = if ok { Found::Pass } else { Found::CannotTell };
+                let args = [
+                    ("u", self.tell.percent(u.cross_pct, 2)),
+                    ("window", self.tell.percent(wishes.cross_window_pct, 2)),
+                    ("axle", self.tell.kg(u.rear_diff_kg.max(u.front_diff_kg))),
+                    ("axlewindow", self.tell.kg(wishes.axle_window_kg)),
+                ];
+                self.say(found, "found-resolve", &args)
+            }
+            Err(why) => self.unknown(&why),
+        }
+    }
+
+    fn second_person(&self, of: &str) -> Answer {
+        let other = self.known.last(of).map_or("", |r| r.by);
+        self.if_else(other != self.by, "found-second", &[("by", other.to_owned())])
+    }
+
+    fn counted_back(&self, of: &str) -> Answer {
+        let (off, on) = (self.known.value(of, "parts"), self.known.value(&self.step.id, "parts"));
+        let show = |v: Option<f64>| v.map_or("?".to_owned(), |v| format!("{v:.0}"));
+        self.if_else(off.is_some() && off == on, "found-counted", &[("off", show(off)), ("on", show(on))])
+    }
+
+    fn pads_level(&self) -> Answer {
+        let one = self.known.corners(&self.step.id, "set-up-1");
+        let two = self.known.corners(&self.step.id, "set-up-2");
+        let (Some(one), Some(two), Some(wishes)) = (one, two, self.known.wishes()) else {
+            return self.unknown(&JudgeError::NotKnown("a height of the pads"));
+        };
+        let heights = Corners::from_fn(|p| (one.at(p) + two.at(p)) / 2.0);
+        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
+        let found = self.known.car(&Corners::same(total / 4.0)).and_then(|car| {
+            let plane = PadPlane::of(&car, &heights)?;
+            Ok((plane, twist_limit_mm(&car, wishes.cross_window_pct)?, side_tilt_limit_mm(&car, LEFT_WINDOW_PCT)?))
+        });
+        match found {
+            Ok((plane, twist, tilt)) => {
+                let ok = plane.twist_mm.abs() <= twist && plane.side_tilt_mm.abs() <= tilt;
+                let args = [
+                    ("twist", self.tell.mm(plane.twist_mm, 2)),
+                    ("twistlimit", self.tell.mm(twist, 2)),
+                    ("tilt", self.tell.mm(plane.side_tilt_mm, 2)),
+                    ("tiltlimit", self.tell.mm(tilt, 1)),
+                ];
+                self.say(if ok { Found::Pass } else { Found::Fail }, "found-pads", &args)
+            }
+            Err(why) => self.unknown(&why),
+        }
+    }
+
+    fn pressures(&self, at: PressureKind, within: f64) -> Answer {
+        let agreed = match at {
+            PressureKind::Working => "working",
+            PressureKind::Cold => "cold",
+        };
+        let agreed = self.known.corners("intake.pressures", agreed);
+        let (Some(agreed), Some(read)) = (agreed, self.known.corners(&self.step.id, "pressures")) else {
+            return self.unknown(&JudgeError::NotKnown("a pressure"));
+        };
+        // Decimal texts of two places: what is shown as 0.03 apart is 0.03 apart.
+        let off = |p: &Place| (read.at(*p) - agreed.at(*p)).abs() > within + 1e-9;
+        let line = |p: Place| {
+            let (has, wants) = (self.tell.bar(*read.at(p)), self.tell.bar(*agreed.at(p)));
+            format!("{} {has} ({wants})", self.tell.corner(p))
+        };
+        let wrong: Vec<_> = Place::ALL.into_iter().filter(off).map(line).collect();
+        let args = [("wrong", wrong.join("; ")), ("within", self.tell.bar(within))];
+        self.if_else(wrong.is_empty(), "found-pressures", &args)
+    }
+
+    /// True when the person chose to change something first: then the gate has nothing to hold.
+    fn changes_first(&self) -> bool {
+        !matches!(self.text("next"), "" | "go-on" | "heights-near" | "angles-good" | "link-right")
+    }
+
+    fn heights_near(&self, within: f64, side: f64) -> Answer {
+        if self.changes_first() {
+            return self.pass();
+        }
+        let read = self.known.corners(&self.step.id, "heights");
+        let (Some(read), Some(wishes)) = (read, self.known.wishes()) else {
+            return self.unknown(&JudgeError::NotKnown("a height"));
+        };
+        let off = Corners::from_fn(|p| read.at(p) - wishes.heights_mm.at(p));
+        let worst = off.to_array().into_iter().fold(0.0, |a: f64, b| a.max(b.abs()));
+        let sides = (off.fl - off.fr).abs().max((off.rl - off.rr).abs());
+        let args = [
+            ("worst", self.tell.mm(worst, 1)),
+            ("within", self.tell.mm(within, 1)),
+            ("sides", self.tell.mm(sides, 1)),
+            ("side", self.tell.mm(side, 1)),
+        ];
+        self.if_else(worst <= within && sides <= side, "found-heights", &args)
+    }
+
+    fn angles_near(&self, within: f64) -> Answer {
+        if self.changes_first() {
+            return self.pass();
+        }
+        // Zero stands for the window that was agreed at intake.
+        let agreed = self.known.value("intake.angles", "angle-window");
+        let within = if within > 0.0 { Some(within) } else { agreed };
+        let camber = self.known.corners(&self.step.id, "camber");
+        let toe = self.known.corners(&self.step.id, "toe");
+        let targets =
+            (self.known.axles("intake.angles", "agreed-camber"), self.known.axles("intake.angles", "agreed-toe"));
+        let (Some(within), Some(camber), Some(toe), (Some(camber_to), Some(toe_to))) = (within, camber, toe, targets)
+        else {
+            return self.unknown(&JudgeError::NotKnown("an angle"));
+        };
+        let mut wrong = Vec::new();
+        for place in Place::ALL {
+            let (read, target) = (*camber.at(place), axle_of(place, camber_to.0, camber_to.1));
+            if (read - target).abs() > within + 1e-9 {
+                let args = [
+                    ("where", self.tell.corner(place)),
+                    ("has", self.tell.deg(read)),
+                    ("wants", self.tell.deg(target)),
+                ];
+                wrong.push(self.tell.text("found-camber-at", &args));
+            }
+        }
+        for (axle, left, right, target) in [("front", toe.fl, toe.fr, toe_to.0), ("rear", toe.rl, toe.rr, toe_to.1)] {
+            let total = left + right;
+            if (total - target).abs() > within + 1e-9 {
+                let axle = self.tell.text(&format!("axle-{axle}"), &[]);
+                let args = [("where", axle), ("has", self.tell.deg(total)), ("wants", self.tell.deg(target))];
+                wrong.push(self.tell.text("found-toe-at", &args));
+            }
+        }
+        let args = [("wrong", wrong.join("; ")), ("within", self.tell.deg(within))];
+        self.if_else(wrong.is_empty(), "found-angles", &args)
+    }
+
+    fn set_at_hand(&self) -> Result<crate::judge::Judged, JudgeError> {
+        let group = group_of(&self.step.id).map(str::to_owned);
+        let set = match group {
+            Some(group) => self.known.reading_set(&group, false),
+            None => self.known.judged_set(),
+        };
+        self.known.judged(set.ok_or(JudgeError::NotKnown("a reading"))?)
+    }
+
+    fn settles_agree(&self, within: f64) -> Answer {
+        match self.set_at_hand() {
+            Ok(judged) => {
+                let spread = judged.set.spread_kg();
+                let args = [("spread", self.tell.kg(spread)), ("within", self.tell.kg(within))];
+                self.if_else(spread <= within, "found-settles", &args)
+            }
+            Err(why) => self.unknown(&why),
+        }
+    }
+
+    fn plausible(&self) -> Answer {
+        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
+        let loads = Place::ALL.map(|p| {
+            let looks = self.known.looks(&self.step.id, &format!("loads.{}", p.code()));
+            looks.iter().sum::<f64>() / looks.len().max(1) as f64
+        });
+        let sum: f64 = loads.iter().sum();
+        if (sum - total).abs() > TOTAL_SHARE * total {
+            let args = [("sum", self.tell.kg(sum)), ("total", self.tell.kg(total))];
+            return self.say(Found::Fail, "found-total", &args);
+        }
+        for (axle, left, right) in [("front", loads[0], loads[1]), ("rear", loads[2], loads[3])] {
+            if (left - right).abs() > SIDE_SHARE * (left + right) {
+                let axle = self.tell.text(&format!("axle-{axle}"), &[]);
+                let args = [("axle", axle), ("left", self.tell.kg(left)), ("right", self.tell.kg(right))];
+                return self.say(Found::Fail, "found-sides", &args);
+            }
+        }
+        self.pass()
+    }
+
+    fn windows(&self) -> Answer {
+        if self.changes_first() {
+            return self.pass();
+        }
+        let Some(wishes) = self.known.wishes() else { return self.unknown(&JudgeError::NotKnown("a window")) };
+        let judged = match self.set_at_hand() {
+            Ok(judged) => judged,
+            Err(why) => return self.unknown(&why),
+        };
+        let checks = [
+            ("figure-first", judged.first(&wishes), first_is_percent(&wishes)),
+            ("figure-side-front", judged.side(&wishes, Place::Fl, Place::Fr), false),
+            ("figure-side-rear", judged.side(&wishes, Place::Rl, Place::Rr), false),
+        ];
+        let mut found = Found::Pass;
+        let mut lines = Vec::new();
+        for (index, (name, against, percent)) in checks.into_iter().enumerate() {
+            let verdict = against.verdict().unwrap_or(Verdict::Inside);
+            found = worse(found, of_verdict(verdict));
+            if verdict != Verdict::Inside {
+                lines.push(self.window_line(name, &against, percent, index == 0, verdict));
+            }
+        }
+        if found == Found::Pass { self.pass() } else { Answer { found, says: lines.join(" ") } }
+    }
+
+    fn window_line(&self, name: &str, against: &Against, percent: bool, first: bool, verdict: Verdict) -> String {
+        let show = |v: f64| match (percent, first) {
+            (true, _) => self.tell.percent(v, 2),
+            (false, true) => self.tell.kg(v),
+            (false, false) => self.tell.mm(v, 1),
+        };
+        let (target, window) = against.wanted.unwrap_or((0.0, 0.0));
+        let args = [
+            ("name", self.tell.text(name, &[])),
+            ("value", show(against.value)),
+            ("u", show(against.u)),
+            ("target", show(target)),
+            ("window", show(window)),
+            ("verdict", self.tell.verdict(verdict)),
+        ];
+        self.tell.text("found-window", &args)
+    }
+
+    /// Loads and heights equal to the earlier ones within what settles can do: twice the standard uncertainty of the
+    /// difference, what is constant over the job left out.
+    fn unchanged(&self, since: &str) -> Answer {
+        if self.changes_first() {
+            return self.pass();
+        }
+        let before = match group_of(since) {
+            Some(group) => self.known.reading_set(group, false),
+            None => self.known.judged_set(),
+        };
+        let before =
+            before.ok_or(JudgeError::NotKnown("the reading to compare with")).and_then(|s| self.known.judged(s));
+        let (before, now) = match (before, self.set_at_hand()) {
+            (Ok(before), Ok(now)) => (before, now),
+            (Err(why), _) | (_, Err(why)) => return self.unknown(&why),
+        };
+        let variance = |judged: &crate::judge::Judged| {
+            Spread::of(&judged.car, &judged.pads, &judged.loads_kg, judged.set.looks(), judged.set.settles())
+                .map(|s| Corners::from_fn(|p| s.varying_kg2[p.index()][p.index()]))
+        };
+        let (Ok(a), Ok(b)) = (variance(&before), variance(&now)) else {
+            return self.unknown(&JudgeError::NotKnown("the spread of the readings"));
+        };
+        let height_u = (before.u_height_mm.powi(2) + now.u_height_mm.powi(2)).sqrt();
+        let mut wrong = Vec::new();
+        for place in Place::ALL {
+            let load = now.loads_kg.at(place) - before.loads_kg.at(place);
+            let height = now.heights_mm.at(place) - before.heights_mm.at(place);
+            let u = 2.0 * (a.at(place) + b.at(place)).sqrt();
+            // Three standard uncertainties: eight values are compared at once, and a false alarm costs an hour.
+            if load.abs() > 1.5 * u || height.abs() > 1.5 * height_u {
+                let args = [
+                    ("where", self.tell.corner(place)),
+                    ("load", self.tell.signed_kg(load)),
+                    ("height", self.tell.signed_mm(height)),
+                    ("u", self.tell.kg(1.5 * u)),
+                    ("hu", self.tell.mm(1.5 * height_u, 1)),
+                ];
+                wrong.push(self.tell.text("found-moved-at", &args));
+            }
+        }
+        self.if_else(wrong.is_empty(), "found-moved", &[("wrong", wrong.join("; "))])
+    }
+
+    fn waited(&self) -> Answer {
+        let wait = self.known.value("intake.place", "wait").unwrap_or(0.0);
+        let passed = (self.now - self.known.log.step_began()).num_milliseconds() as f64 / 1000.0;
+        let left = (wait - passed).max(0.0).ceil();
+        self.if_else(passed >= wait, "found-wait", &[("left", format!("{left:.0} s"))])
+    }
+
+    fn travel_left(&self) -> Answer {
+        let (up, down) =
+            (self.known.axles("intake.adjusters", "turns-up"), self.known.axles("intake.adjusters", "turns-down"));
+        let (Some(up), Some(down)) = (up, down) else { return self.unknown(&JudgeError::NotKnown("the travel")) };
+        let made = self.known.turns_made();
+        for place in Place::ALL {
+            let key = match self.step.id.strip_prefix("loop.turn-") {
+                Some(corner) if corner == place.code() => "turns".to_owned(),
+                Some(_) => continue,
+                None => format!("turns.{}", place.code()),
+            };
+            let turns = made.at(place) + self.known.value(&self.step.id, &key).unwrap_or(0.0);
+            let (most, least) = (axle_of(place, up.0, up.1), -axle_of(place, down.0, down.1));
+            if turns > most || turns < least {
+                let args = [
+                    ("where", self.tell.corner(place)),
+                    ("turns", self.tell.turns(turns)),
+                    ("least", self.tell.turns(least)),
+                    ("most", self.tell.turns(most)),
+                ];
+                return self.say(Found::Fail, "found-travel", &args);
+            }
+        }
+        self.pass()
+    }
+}
+
+/// True when the wish that comes first is the cross weight, which is a share.
+pub fn first_is_percent(wishes: &Wishes) -> bool {
+    wishes.first == crate::judge::First::Cross
+}
+
+fn of_verdict(verdict: Verdict) -> Found {
+    match verdict {
+        Verdict::Inside => Found::Pass,
+        Verdict::Outside => Found::Fail,
+        Verdict::CannotTell => Found::CannotTell,
+    }
+}
+
+fn worse(a: Found, b: Found) -> Found {
+    let rank = |f| match f {
+        Found::Pass => 0,
+        Found::CannotTell => 1,
+        Found::Fail => 2,
+    };
+    if rank(b) > rank(a) { b } else { a }
+}
+
+/// A decimal text of the document; the lint has seen to its form.
+fn decimal(text: &str) -> f64 {
+    text.parse().unwrap_or(0.0)
+}

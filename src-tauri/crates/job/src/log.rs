@@ -1,0 +1,187 @@
+//! One job's record, read back: its events, the state that they make, and the values that were used.
+
+use crate::body::{Body, Happened, Opened, Seen, VERSION, What};
+use bayhand_jobbook::Entry;
+use bayhand_procedure::{Document, Entered, Event, Fault, State, apply, load};
+use chrono::{DateTime, FixedOffset};
+use std::collections::BTreeMap;
+use thiserror::Error;
+
+/// One job as its entries tell it.
+#[derive(Clone, Debug)]
+pub struct Log {
+    /// Number in the book.
+    pub id: i64,
+    /// How it was opened.
+    pub opened: Opened,
+    /// When.
+    pub opened_at: DateTime<FixedOffset>,
+    /// The procedure that it was begun with.
+    pub document: Document,
+    /// Everything after the opening.
+    pub lines: Vec<Line>,
+    /// What the events make.
+    pub state: State,
+    /// Hash of the last entry, hex.
+    pub head: String,
+    /// Who signed on, by initials: the name.
+    pub names: BTreeMap<String, String>,
+}
+
+/// One entry after the opening.
+#[derive(Clone, Debug)]
+pub struct Line {
+    /// Place in the chain.
+    pub number: u64,
+    /// When.
+    pub at: DateTime<FixedOffset>,
+    /// What.
+    pub happened: Happened,
+}
+
+/// Why a job cannot be read.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum LogError {
+    /// An entry of a later program.
+    #[error("entry {number} was written in form {v} by program {program}; this program reads form {VERSION}")]
+    Newer {
+        /// Place in the chain.
+        number: u64,
+        /// Its form.
+        v: u32,
+        /// The program that wrote it.
+        program: String,
+    },
+    /// An entry that this program does not understand.
+    #[error("entry {number} cannot be read: {why}")]
+    Entry {
+        /// Place in the chain.
+        number: u64,
+        /// Why.
+        why: String,
+    },
+    /// The procedure that the job was begun with has faults.
+    #[error("the job's procedure has a fault: {0}")]
+    Document(Fault),
+}
+
+/// A step as it was recorded and accepted: its gates held, or were waived.
+#[derive(Clone, Copy, Debug)]
+pub struct Recording<'a> {
+    /// Place in the chain of the entry that carries the values.
+    pub number: u64,
+    /// When the values were recorded.
+    pub at: DateTime<FixedOffset>,
+    /// The step.
+    pub step: &'a str,
+    /// Who.
+    pub by: &'a str,
+    /// As entered.
+    pub entries: &'a BTreeMap<String, Entered>,
+    /// What was seen.
+    pub seen: Option<&'a Seen>,
+}
+
+impl Recording<'_> {
+    /// Values used under a key, in base units.
+    pub fn looks(&self, key: &str) -> Vec<f64> {
+        let texts = self.seen.and_then(|s| s.used.get(key));
+        texts.map_or_else(Vec::new, |texts| texts.iter().filter_map(|t| t.parse().ok()).collect())
+    }
+}
+
+/// The version alone: read first, so that a later form is told from a damaged one.
+#[derive(serde::Deserialize)]
+struct Version {
+    v: u32,
+    #[serde(default)]
+    program: String,
+}
+
+impl Log {
+    /// Reads a job back.
+    ///
+    /// # Errors
+    /// The first entry that cannot be read.
+    pub fn read(id: i64, entries: &[Entry]) -> Result<Log, LogError> {
+        let mut bodies = entries.iter().map(|e| parse(e).map(|(at, body)| (e, at, body)));
+        let missing = || LogError::Entry { number: 1, why: "the job has no opening entry".into() };
+        let (first, opened_at, body) = bodies.next().ok_or_else(missing)??;
+        let What::Opened(opened) = body.what else { return Err(missing()) };
+        let document = load(&opened.document).map_err(|faults| {
+            let unknown = Fault { at: String::new(), says: "unknown".into() };
+            LogError::Document(faults.into_iter().next().unwrap_or(unknown))
+        })?;
+        let mut log = Log {
+            id,
+            opened: *opened,
+            opened_at,
+            document,
+            lines: Vec::new(),
+            state: State::default(),
+            head: first.hash.clone(),
+            names: BTreeMap::new(),
+        };
+        for item in bodies {
+            let (entry, at, body) = item?;
+            let What::Happened(happened) = body.what else {
+                return Err(LogError::Entry { number: entry.number, why: "a job is opened once".into() });
+            };
+            log.push(Line { number: entry.number, at, happened: *happened }, entry.hash.clone());
+        }
+        Ok(log)
+    }
+
+    /// Adds an entry that was appended to the book.
+    pub fn push(&mut self, line: Line, hash: String) {
+        self.state = apply(&self.document, std::mem::take(&mut self.state), &line.happened.event);
+        if let Event::SignedOn { person, .. } = &line.happened.event {
+            let name = line.happened.name.clone().unwrap_or_default();
+            self.names.insert(person.clone(), name);
+        }
+        self.lines.push(line);
+        self.head = hash;
+    }
+
+    /// Number of entries, the opening included: the revision that windows name.
+    pub fn revision(&self) -> u64 {
+        self.lines.len() as u64 + 1
+    }
+
+    /// Recorded and accepted steps, in order.
+    pub fn recordings(&self) -> Vec<Recording<'_>> {
+        let mut accepted = Vec::new();
+        let mut tried: BTreeMap<&str, Recording> = BTreeMap::new();
+        for line in &self.lines {
+            let seen = line.happened.seen.as_ref();
+            match &line.happened.event {
+                Event::Done { step, by, entries, .. } => {
+                    accepted.push(Recording { number: line.number, at: line.at, step, by, entries, seen });
+                }
+                Event::Tried { step, by, entries, .. } => {
+                    tried.insert(step, Recording { number: line.number, at: line.at, step, by, entries, seen });
+                }
+                Event::Waived { step, .. } => accepted.extend(tried.remove(step.as_str())),
+                _ => {}
+            }
+        }
+        accepted
+    }
+
+    /// When the step at hand came up: the time of the last recording, or of the opening.
+    pub fn step_began(&self) -> DateTime<FixedOffset> {
+        let recorded = |line: &&Line| matches!(line.happened.event, Event::Done { .. } | Event::Waived { .. });
+        self.lines.iter().rev().find(recorded).map_or(self.opened_at, |line| line.at)
+    }
+}
+
+fn parse(entry: &Entry) -> Result<(DateTime<FixedOffset>, Body), LogError> {
+    let fault = |why: String| LogError::Entry { number: entry.number, why };
+    let version: Version = serde_json::from_str(&entry.body).map_err(|e| fault(e.to_string()))?;
+    if version.v != VERSION {
+        return Err(LogError::Newer { number: entry.number, v: version.v, program: version.program });
+    }
+    let body = serde_json::from_str(&entry.body).map_err(|e| fault(e.to_string()))?;
+    let at = DateTime::parse_from_rfc3339(&entry.at).map_err(|e| fault(e.to_string()))?;
+    Ok((at, body))
+}
