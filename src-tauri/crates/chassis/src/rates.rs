@@ -27,6 +27,8 @@ pub fn in_series(a_n_per_mm: f64, b_n_per_mm: f64) -> f64 {
 /// What statics computes with at each corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rates {
+    /// Motion ratio, spring travel / wheel travel.
+    pub motion_ratio: Corners<f64>,
     /// Spring rate at the wheel, N/mm.
     pub wheel_n_per_mm: Corners<f64>,
     /// Wheel rate and tyre in series, N/mm.
@@ -51,13 +53,15 @@ impl Rates {
                 (None, None) => DEFAULT_MOTION_RATIO,
             };
             let wheel = c.spring_n_per_mm.map_or(usual, |spring| wheel_rate(spring, ratio));
-            (wheel, c.adjuster_ratio.unwrap_or(1.0 / ratio))
+            (ratio, wheel)
         };
-        let wheel_n_per_mm = Corners::from_fn(|p| corner(p).0);
+        let motion_ratio = Corners::from_fn(|p| corner(p).0);
+        let wheel_n_per_mm = Corners::from_fn(|p| corner(p).1);
         Rates {
+            motion_ratio,
             wheel_n_per_mm,
             ride_n_per_mm: Corners::from_fn(|p| in_series(*wheel_n_per_mm.at(p), car.corners.at(p).tyre_n_per_mm)),
-            adjuster_ratio: Corners::from_fn(|p| corner(p).1),
+            adjuster_ratio: Corners::from_fn(|p| car.corners.at(p).adjuster_ratio.unwrap_or(1.0 / motion_ratio.at(p))),
         }
     }
 }
