@@ -126,7 +126,7 @@ step-lock-rings = Tighten each locking ring without moving its collar.
         Hold the collar with one spanner and tighten the ring against it with the other; watch your mark, because a collar that creeps takes the balance with it.
         At full droop try to turn each spring by hand: it must be captive in both its seats.
         At least as much thread must be engaged as the adjuster’s maker asks for.
-        Measure the gap to the bump stop as the car will stand, and write it down.
+        Write down the gap to the bump stop as it will be at ride height.
 
 step-lock-bushes = Tighten the rubber bushes at ride height.
     .short = Bushes set
@@ -195,5 +195,5 @@ step-back-fixed = Write down the preload of the fixed links.
     .short = Fixed links noted
     .detail =
         A link that cannot be adjusted keeps what tension it has, and the cross weight that is handed over is the one with it on.
-        Write what you saw: whether its bolt would slide by hand at ride height, and to which side it pulled.
+        Write what you can see and feel without undoing it: a link that turns freely by hand carries little, one that stands stiff carries load.
         If the preload is large, the customer should know that an adjustable link would take it out.

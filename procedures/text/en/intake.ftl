@@ -64,6 +64,7 @@ step-intake-angles = Write the agreed camber, toe and caster.
         Camber is negative when the top of the wheel leans in; toe is positive when the front of the wheel points in.
         Toe is entered for one wheel, not for the axle.
         The window is how far a reading may be from what was agreed; a window finer than your gauge can see only gives ‘cannot tell yet’.
+        What one turn of an adjuster does is taken from the maker’s data or from the first change that you measure.
 
 step-intake-wishes = Write the cross weight, the windows and the limits that were agreed.
     .short = Wishes and windows

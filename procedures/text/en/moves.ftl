@@ -166,7 +166,7 @@ step-settle-wait = Wait until the timer has run out.
 step-settle-touch = Check that only the tyres touch the car.
     .short = Only tyres touch
     .detail =
-        Walk round: lift arms and jack away, chocks and hoses away, no cable pulled tight, no door ajar, no gauge hung on a wheel, no hand on the wing.
+        Walk round: lift arms and jack away, chocks and hoses away, no cable pulled tight, no door ajar, no gauge hung on a wheel, nobody in the car and no hand on the wing.
         A trolley that leans on a bumper has cost many an hour.
         Whatever touches the car carries a share of it.
 

@@ -75,7 +75,7 @@ step-raised-play = Check bearings, joints and bushes for play.
     .detail =
         Hold each wheel top and bottom, then left and right, and rock it sharply; then lever gently at each joint and bush.
         Play lets the wheel stand somewhere else each time, so no setting will stay and no reading will repeat.
-        Feel for roughness when you spin the wheel by hand.
+        Feel for roughness when you spin the wheels that the brake leaves free.
         Judge wear by the maker’s limits; a worn safety part is changed before the car is set.
 
 step-raised-dampers = Check the dampers and springs, corner by corner.

@@ -3,7 +3,10 @@
 use crate::{Arg, sources};
 use fluent_bundle::{FluentArgs, FluentResource, concurrent::FluentBundle};
 use fluent_syntax::ast::{Entry, Pattern};
-use std::collections::{BTreeMap, BTreeSet};
+use std::{
+    borrow::Cow,
+    collections::{BTreeMap, BTreeSet},
+};
 use unic_langid::{LanguageIdentifier, langid};
 
 /// The words of one language. Shared freely between threads.
@@ -24,6 +27,7 @@ impl Words {
         let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Isolating marks are for mixed writing directions; a speaker and a PDF would stumble over them.
         bundle.set_use_isolating(false);
+        bundle.set_transform(Some(one_line));
         let mut ids = BTreeSet::new();
         for file in files {
             let resource = match FluentResource::try_new(file.text.to_owned()) {
@@ -79,6 +83,11 @@ impl Words {
     }
 }
 
+/// Line ends in the files are for the reader of the files; a text is one paragraph.
+fn one_line(text: &str) -> Cow<'_, str> {
+    if text.contains('\n') { Cow::Owned(text.replace('\n', " ")) } else { Cow::Borrowed(text) }
+}
+
 /// The id of a message: a kind and the ids from the document, joined by hyphens, with dots made hyphens.
 /// `id("step", &["loop.turn-FL"])` is `step-loop-turn-FL`; `id("need", &["stance", "locked"])` is `need-stance-locked`.
 pub fn id(kind: &str, parts: &[&str]) -> String {
@@ -88,4 +97,40 @@ pub fn id(kind: &str, parts: &[&str]) -> String {
         id.push_str(&part.replace('.', "-"));
     }
     id
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(file: &'static str, args: &[(&str, Arg)], expected: &str, reason: &str) {
+        let words = Words::of(langid!("en"), &[sources::File { path: "test.ftl", text: file }]);
+        assert_eq!(words.text("m", args), expected, "{reason}");
+    }
+
+    #[test]
+    fn arguments_are_put_in() {
+        check(
+            "m = At { $load }.",
+            &[("load", Arg::Text("312.4 kg"))],
+            "At 312.4 kg.",
+            "formatted text is shown as it is",
+        );
+        check("m = At { $load }.", &[], "At {$load}.", "what was not given is seen, not left out");
+        check("m = { $a }", &[("a", Arg::Text("x\ny"))], "x\ny", "only the file's own line ends are undone");
+    }
+
+    #[test]
+    fn a_count_chooses_the_plural() {
+        let file = "m = { $n ->\n    [one] { $n } part\n   *[other] { $n } parts\n }";
+        check(file, &[("n", Arg::Count(1))], "1 part", "English has a singular");
+        check(file, &[("n", Arg::Count(3))], "3 parts", "and a plural");
+        check(file, &[("n", Arg::Text("1"))], "1 parts", "text is no count, whatever it looks like");
+    }
+
+    #[test]
+    fn a_faulty_file_costs_only_the_faulty_entry() {
+        check("junk\nm = Good", &[], "Good", "the rest of the file is kept");
+        check("m = First\nm = Second", &[], "First", "of two the first is kept");
+    }
 }
