@@ -1,4 +1,5 @@
 //! What can only be seen in the set pages: that no word stands outside the margins, and that the PDF is accessible.
+#![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
 use crate::{TEMPLATE, document, world_of};
 use bayhand_job::handover::Handover;

@@ -1,4 +1,5 @@
 //! The sheet as a reader of the PDF sees it.
+#![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
 use bayhand_job::handover::Handover;
 use bayhand_sheet::{SheetError, pdf, pdf_with_template};
