@@ -1,4 +1,4 @@
-/** Sample views in the real windows, for looking at while developing: `npm run dev`, then gallery.html?step=reading. */
+/** Sample views in the real windows, for looking at while developing: `npm run dev`, then gallery.html. */
 import { mount } from "svelte";
 import ftl from "../../src-tauri/crates/words/text/en/ui.ftl?raw";
 import { baySamples, reviewSamples } from "../samples/desk";
@@ -42,3 +42,7 @@ if (target) {
     }
   }
 }
+
+// `&key=H` presses a key once the window stands, to look at its dialog.
+const key = asked.get("key");
+if (key) setTimeout(() => window.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true })), 500);

@@ -67,6 +67,7 @@ ui-turn-leave = leave as it is
 ui-held = On hold
 ui-held-resume = Go on with the job
 ui-ended = This job has ended
+ui-ended-leave = Leave this job
 
 ## Dialogs
 ui-dialog-reason = Reason, for the record

@@ -1,0 +1,141 @@
+/** Keys at the car: every action has one, none fires while typing, none acknowledges a hazard. */
+import { cleanup } from "@testing-library/svelte";
+import { afterEach, describe, expect, test } from "vitest";
+import { acknowledged, raised, step, stepView, technician, trainee } from "../samples/parts";
+import { stepSamples } from "../samples/step";
+import { LETTER } from "../src/step/keys";
+import { click, find, get, openStep, press, settle, type } from "./windows";
+
+afterEach(cleanup);
+
+describe("letters", () => {
+  test("each opens what its button opens", async () => {
+    await openStep(stepSamples["reading-gate"]!);
+    await press("p");
+    await click("person-RO");
+    for (const [key, dialog] of [["h", "hold"], ["S", "stop"], ["o", "reopen"], ["v", "waive"], ["p", "who"]] as const) {
+      await press(key);
+      expect(find(`dialog-${dialog}`), `${key} opens ${dialog}`).not.toBeNull();
+      await click("cancel");
+    }
+    await press("w");
+    expect(find("detail"), "W shows the why").not.toBeNull();
+    await press("w");
+    expect(find("detail"), "and hides it").toBeNull();
+  });
+
+  test("no two actions share a letter", () => {
+    const letters = Object.values(LETTER);
+    expect(new Set(letters).size).toBe(letters.length);
+  });
+
+  test("they are letters while somebody types", async () => {
+    const bridge = await openStep(stepSamples.checks!);
+    const field = get("field-notes");
+    expect(field.tagName).toBe("TEXTAREA");
+    for (const letter of Object.values(LETTER)) {
+      const event = await press(letter.toLowerCase(), field);
+      expect(event.defaultPrevented, `${letter} goes into the text`).toBe(false);
+    }
+    expect(document.querySelector("dialog"), "no dialog opens").toBeNull();
+    expect(bridge.asked, "and nothing is asked").toEqual([]);
+  });
+
+  test("and in the field of a reading", async () => {
+    await openStep(stepSamples.reading!);
+    const event = await press("h", get("field-loads.FL"));
+    expect(event.defaultPrevented).toBe(false);
+    expect(document.querySelector("dialog"), "no dialog opens").toBeNull();
+  });
+
+  test("nor with a modifier, nor held down", async () => {
+    await openStep(stepSamples.plain!);
+    await press("h", document.body, { ctrlKey: true });
+    await press("h", document.body, { repeat: true });
+    expect(document.querySelector("dialog")).toBeNull();
+  });
+
+  test("nor behind a dialog", async () => {
+    const bridge = await openStep(stepSamples.plain!);
+    await press("h");
+    await press("a");
+    expect(bridge.asked, "A does not set the job aside").toEqual([]);
+  });
+});
+
+describe("hazards", () => {
+  const open = stepView(step({ hazards: [raised], hazards_open: true }));
+
+  test("no key acknowledges one", async () => {
+    const bridge = await openStep(open);
+    const keys = [..."abcdefghijklmnopqrstuvwxyz0123456789", " ", "Enter", "F1", "F12", "PageDown", "ArrowRight", "MediaPlayPause"];
+    for (const key of keys) {
+      await press(key);
+      if (document.querySelector("dialog")) await click("cancel");
+    }
+    expect(bridge.asked.filter((ask) => ask.wish.kind === "acknowledge" || ask.wish.kind === "record")).toEqual([]);
+  });
+
+  test("a held key does not press the button that it meets", async () => {
+    await openStep(open);
+    const event = await press("Enter", get("ack-raised-vehicle"), { repeat: true });
+    expect(event.defaultPrevented).toBe(true);
+    const fresh = await press("Enter", get("ack-raised-vehicle"));
+    expect(fresh.defaultPrevented, "a fresh press on the focused button is the person's own").toBe(false);
+  });
+
+  test("a hand does, with its name, and the step then opens", async () => {
+    const bridge = await openStep(open, () => stepView(step({ hazards: [acknowledged(raised)] }), "baseline", { revision: 42 }));
+    expect(get("ack-raised-vehicle").textContent?.trim()).toBe("I, RO, have read this");
+    expect(get<HTMLButtonElement>("record").disabled, "nothing is recorded before").toBe(true);
+    await click("ack-raised-vehicle");
+    expect(bridge.asked).toEqual([{ revision: 41, by: "RO", wish: { kind: "acknowledge", step: "baseline.centre", hazard: "raised-vehicle" } }]);
+    expect(find("ack-raised-vehicle")).toBeNull();
+    expect(get<HTMLButtonElement>("record").disabled).toBe(false);
+  });
+
+  test("the focus never waits on the button", async () => {
+    await openStep(open);
+    expect(document.activeElement?.getAttribute("data-id")).toBe("instruction");
+  });
+});
+
+describe("Enter", () => {
+  test("goes to what is still open, then records", async () => {
+    const bridge = await openStep(stepView(step({ fields: stepSamples.turn!.screen.kind === "step" ? stepSamples.turn!.screen.fields : [] })));
+    await press("Enter");
+    expect(document.activeElement, "the open field").toBe(get("field-turned.FR"));
+    expect(bridge.asked).toEqual([]);
+    await type("field-turned.FR", "0,25");
+    await press("Enter", get("field-turned.FR"));
+    expect(bridge.asked[0]?.wish, "exactly as typed").toEqual({
+      kind: "record",
+      step: "baseline.centre",
+      entries: { "turned.FR": { text: "0,25", unit: "turns" } },
+    });
+  });
+
+  test("on a button is that button's own", async () => {
+    const bridge = await openStep(stepSamples.plain!);
+    await press("Enter", get("hold"));
+    expect(bridge.asked).toEqual([]);
+    await press("Enter");
+    expect(bridge.asked.map((ask) => ask.wish.kind)).toEqual(["record"]);
+  });
+
+  test("a figure begins the first open reading", async () => {
+    await openStep(stepSamples.reading!);
+    await press("2");
+    expect(document.activeElement).toBe(get("field-loads.FL"));
+  });
+});
+
+test("nothing is done by nobody: of several people somebody first says who acts", async () => {
+  const bridge = await openStep(stepView(step({}), "baseline", { people: [trainee, technician] }));
+  await click("record");
+  expect(bridge.asked).toEqual([]);
+  await click("person-LB");
+  await click("record");
+  await settle();
+  expect(bridge.asked[0]?.by).toBe("LB");
+});
