@@ -1,0 +1,412 @@
+//! The desk: owns the book and the open job, and is the one way in for every window.
+//!
+//! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
+
+use crate::{
+    ask::{Ask, Entry, Refused, Wish},
+    body::{Body, GateSeen, Happened, JudgedSeen, Opened, PlanSeen, Seen, VERSION, What},
+    clock::Clock,
+    draft::Draft,
+    gates::Scene,
+    handover::Handover,
+    judge::Judged,
+    known::Known,
+    log::{Line, Log, LogError},
+    plan::{self, Aim},
+    refuse::refused,
+    show,
+    tell::Tell,
+    view::{BayView, JobHead, JobRow, ReviewView, Screen, StartView, StepView},
+};
+use bayhand_jobbook::{Book, BookError, JobId};
+use bayhand_procedure::{Entered, Event, Evidence, Intent, Next, Rank, SHIPPED, Step, decide, hash, next};
+use bayhand_words::Words;
+use std::{collections::BTreeMap, path::Path, sync::Arc};
+use thiserror::Error;
+use tokio::sync::{Mutex, watch};
+
+/// Why the desk cannot open: what happened, what it means, what to do.
+#[derive(Debug, Error)]
+pub enum DeskError {
+    /// The book cannot be opened.
+    #[error(transparent)]
+    Book(#[from] BookError),
+}
+
+/// The book and the open job.
+pub struct Desk {
+    book: Book,
+    clock: Arc<dyn Clock>,
+    words: Words,
+    open: Mutex<Option<Log>>,
+    changed: watch::Sender<u64>,
+}
+
+impl Desk {
+    /// Opens the book, making a new one when there is none. No job is taken up.
+    ///
+    /// # Errors
+    /// The book is locked, read-only, newer than the program, or not a book.
+    pub async fn open(book: &Path, clock: Arc<dyn Clock>) -> Result<Desk, DeskError> {
+        let book = Book::open_or_create(book).await?;
+        let (changed, _) = watch::channel(0);
+        Ok(Desk { book, clock, words: Words::english(), open: Mutex::new(None), changed })
+    }
+
+    /// Counts up after each change that windows may want to see.
+    pub fn watch(&self) -> watch::Receiver<u64> {
+        self.changed.subscribe()
+    }
+
+    /// The labels of the windows.
+    pub fn labels(&self) -> BTreeMap<String, String> {
+        self.words.labels()
+    }
+
+    /// Number and head hash of the open job, and of how many entries; none when none is open.
+    pub async fn head(&self) -> Option<(i64, u64, String)> {
+        self.open.lock().await.as_ref().map(|log| (log.id, log.revision(), log.head.clone()))
+    }
+
+    fn tell(&self) -> Tell<'_> {
+        Tell { words: &self.words }
+    }
+
+    /// What the window at the car shows.
+    pub async fn step_view(&self) -> StepView {
+        let open = self.open.lock().await;
+        self.step_view_of(open.as_ref()).await
+    }
+
+    async fn step_view_of(&self, log: Option<&Log>) -> StepView {
+        let tell = self.tell();
+        let Some(log) = log else {
+            let open = |row: &JobRow| matches!(row.state.as_str(), "working" | "held" | "stopping" | "for-review");
+            let open_jobs: Vec<_> = self.job_rows().await.into_iter().filter(open).collect();
+            let says = tell.text(if open_jobs.is_empty() { "start-empty" } else { "start" }, &[]);
+            let screen = Screen::Start(StartView { says, open_jobs });
+            return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), screen };
+        };
+        StepView {
+            revision: log.revision(),
+            job: Some(JobHead {
+                id: log.id,
+                title: show::title(log, &tell),
+                practice: log.opened.practice_seed.is_some(),
+            }),
+            path: show::path(log, &tell),
+            people: show::people(log, &tell),
+            screen: self.screen(log, &tell),
+        }
+    }
+
+    fn screen(&self, log: &Log, tell: &Tell) -> Screen {
+        if log.state.people().is_empty() {
+            return Screen::SignOn { says: tell.text("sign-on-first", &[]) };
+        }
+        if log.state.held {
+            return Screen::Held { says: held_says(log, tell) };
+        }
+        match show::step_body(log, tell) {
+            Some(body) => Screen::Step(Box::new(body)),
+            None => show::ended_screen(log, tell),
+        }
+    }
+
+    /// What the bay sees.
+    pub async fn bay_view(&self) -> BayView {
+        let open = self.open.lock().await;
+        show::bay_view(open.as_ref(), &self.tell())
+    }
+
+    /// What the desk sees: all jobs, and one of them (the named one, or the open one).
+    ///
+    /// # Errors
+    /// There is no such job, or it cannot be read.
+    pub async fn review_view(&self, job: Option<i64>) -> Result<ReviewView, Refused> {
+        let open = self.open.lock().await;
+        self.review_view_of(open.as_ref(), job).await
+    }
+
+    async fn review_view_of(&self, open: Option<&Log>, job: Option<i64>) -> Result<ReviewView, Refused> {
+        let tell = self.tell();
+        let jobs = self.job_rows().await;
+        let read;
+        let log = match (job, open) {
+            (Some(id), Some(log)) if log.id == id => Some(log),
+            (None, open) => open,
+            (Some(id), _) => {
+                read = self.read(id).await?;
+                Some(&read)
+            }
+        };
+        Ok(ReviewView {
+            revision: log.map_or(0, Log::revision),
+            says: jobs.is_empty().then(|| tell.text("review-empty", &[])),
+            jobs,
+            job: log.map(|log| show::review_job(log, &tell)),
+        })
+    }
+
+    /// All jobs, the newest first; one that cannot be read is listed as such.
+    async fn job_rows(&self) -> Vec<JobRow> {
+        let tell = self.tell();
+        let mut rows = Vec::new();
+        let Ok(jobs) = self.book.jobs().await else { return rows };
+        for job in jobs.into_iter().rev() {
+            let id = job.id.0;
+            rows.push(match self.read(id).await {
+                Ok(log) => show::review_row(&log, &tell),
+                Err(why) => JobRow {
+                    id,
+                    title: tell.text("job-unnamed", &[("number", id.to_string())]),
+                    state: "unreadable".into(),
+                    says: why.says,
+                },
+            });
+        }
+        rows
+    }
+
+    async fn read(&self, id: i64) -> Result<Log, Refused> {
+        let entries = self.book.entries(JobId(id)).await.map_err(|e| by_book(&e))?;
+        Log::read(id, &entries).map_err(|why| self.unreadable(&why))
+    }
+
+    fn unreadable(&self, why: &LogError) -> Refused {
+        let code = if matches!(why, LogError::Newer { .. }) { "newer" } else { "unreadable" };
+        Refused {
+            code: code.into(),
+            field: None,
+            says: self.tell().text("refused-unreadable", &[("why", why.to_string())]),
+        }
+    }
+
+    /// Carries out what the window at the car asks, except the seal.
+    ///
+    /// # Errors
+    /// A refusal in words; nothing was recorded then.
+    pub async fn act(&self, ask: Ask) -> Result<StepView, Refused> {
+        if ask.wish == Wish::Seal {
+            return Err(self.refuse("seal-in-review"));
+        }
+        let mut open = self.open.lock().await;
+        match &ask.wish {
+            Wish::Begin { car, practice_seed } => self.begin(&mut open, car, *practice_seed).await?,
+            Wish::TakeUp { job } => {
+                self.none_open(open.as_ref())?;
+                *open = Some(self.read(*job).await?);
+            }
+            Wish::SetAside => {
+                open.take().ok_or_else(|| self.refuse("no-job"))?;
+            }
+            _ => self.happen(open.as_mut(), &ask).await?,
+        }
+        self.changed.send_modify(|n| *n += 1);
+        Ok(self.step_view_of(open.as_ref()).await)
+    }
+
+    /// Carries out what the desk asks: to seal a job, or to send it back to a step.
+    ///
+    /// # Errors
+    /// A refusal in words; nothing was recorded then.
+    pub async fn review_act(&self, job: i64, ask: Ask) -> Result<ReviewView, Refused> {
+        if !matches!(ask.wish, Wish::Seal | Wish::Reopen { .. } | Wish::SignOn { .. }) {
+            return Err(self.refuse("review-only"));
+        }
+        let mut open = self.open.lock().await;
+        if open.as_ref().is_some_and(|log| log.id == job) {
+            self.happen(open.as_mut(), &ask).await?;
+        } else {
+            let mut log = self.read(job).await?;
+            self.happen(Some(&mut log), &ask).await?;
+        }
+        self.changed.send_modify(|n| *n += 1);
+        self.review_view_of(open.as_ref(), Some(job)).await
+    }
+
+    /// Checks the whole book, and says what was found.
+    ///
+    /// # Errors
+    /// The first bad entry.
+    pub async fn verify(&self, job: i64) -> Result<String, Refused> {
+        let _ordered = self.open.lock().await;
+        let verified = self.book.verify().await.map_err(|e| by_book(&e))?;
+        let entries = self.read(job).await?.revision();
+        let args = [
+            ("jobs", verified.jobs.to_string()),
+            ("entries", verified.entries.to_string()),
+            ("here", entries.to_string()),
+        ];
+        Ok(self.tell().text("verified", &args))
+    }
+
+    /// The contents of the sheet of a sealed job.
+    ///
+    /// # Errors
+    /// The job is not sealed or cannot be read.
+    pub async fn handover(&self, job: i64) -> Result<Handover, Refused> {
+        let _ordered = self.open.lock().await;
+        let log = self.read(job).await?;
+        show::handover(&log, &self.tell()).ok_or_else(|| self.refuse("no-sheet"))
+    }
+
+    fn refuse(&self, code: &str) -> Refused {
+        Refused { code: code.into(), field: None, says: self.tell().text(&format!("refused-{code}"), &[]) }
+    }
+
+    fn none_open(&self, open: Option<&Log>) -> Result<(), Refused> {
+        if open.is_some() { Err(self.refuse("job-open")) } else { Ok(()) }
+    }
+
+    async fn begin(&self, open: &mut Option<Log>, car: &str, practice_seed: Option<u64>) -> Result<(), Refused> {
+        self.none_open(open.as_ref())?;
+        let car = car.trim();
+        if car.is_empty() || car.chars().count() > 60 {
+            let mut refused = self.refuse("car-name");
+            refused.field = Some("car".into());
+            return Err(refused);
+        }
+        let opened =
+            Opened { car: car.to_owned(), practice_seed, document_hash: hash(SHIPPED), document: SHIPPED.to_owned() };
+        let body = body_text(What::Opened(Box::new(opened)))?;
+        let (id, _) = self.book.open_job(&body, self.clock.now()).await.map_err(|e| by_book(&e))?;
+        *open = Some(self.read(id.0).await?);
+        Ok(())
+    }
+
+    /// Something is asked of a job: decided, appended and applied, or refused.
+    async fn happen(&self, log: Option<&mut Log>, ask: &Ask) -> Result<(), Refused> {
+        let log = log.ok_or_else(|| self.refuse("no-job"))?;
+        if ask.revision != log.revision() {
+            return Err(self.refuse("stale"));
+        }
+        let tell = self.tell();
+        let intent = self.intent(ask)?;
+        let at_hand = match next(&log.document, &log.state) {
+            Next::Step { id, .. } => id,
+            _ => String::new(),
+        };
+        let (evidence, seen) = self.evidence(log, &intent)?;
+        let event = decide(&log.document, &log.state, &intent, &evidence).map_err(|r| refused(&r, &at_hand, &tell))?;
+        let name = match &ask.wish {
+            Wish::SignOn { name, .. } => Some(name.trim().to_owned()),
+            _ => None,
+        };
+        let seen = if matches!(event, Event::Done { .. } | Event::Tried { .. }) { seen } else { None };
+        let happened = Happened { event, name, seen };
+        let body = body_text(What::Happened(Box::new(happened.clone())))?;
+        let at = self.clock.now();
+        let recorded = self.book.append(JobId(log.id), log.revision(), &[body], at).await.map_err(|e| by_book(&e))?;
+        for entry in recorded {
+            log.push(Line { number: entry.number, at, happened: happened.clone() }, entry.hash);
+        }
+        Ok(())
+    }
+
+    fn intent(&self, ask: &Ask) -> Result<Intent, Refused> {
+        let by = ask.by.clone();
+        Ok(match ask.wish.clone() {
+            Wish::SignOn { initials, name, rank } => {
+                if name.trim().is_empty() {
+                    return Err(Refused { field: Some("name".into()), ..self.refuse("name") });
+                }
+                let rank = match rank.as_str() {
+                    "trainee" => Rank::Trainee,
+                    "technician" => Rank::Technician,
+                    "supervisor" => Rank::Supervisor,
+                    _ => return Err(Refused { field: Some("rank".into()), ..self.refuse("rank-unknown") }),
+                };
+                Intent::SignOn { person: initials.trim().to_uppercase(), rank }
+            }
+            Wish::Acknowledge { step, hazard } => Intent::Acknowledge { step, hazard, by },
+            Wish::Record { step, entries } => {
+                let entered = |e: Entry| Entered { text: e.text.trim().to_owned(), unit: e.unit };
+                Intent::Record { step, by, entries: entries.into_iter().map(|(key, e)| (key, entered(e))).collect() }
+            }
+            Wish::Waive { step, reason } => Intent::Waive { step, by, reason },
+            Wish::Reopen { step, reason } => Intent::Reopen { step, by, reason },
+            Wish::Hold { reason } => Intent::Hold { by, reason },
+            Wish::Resume => Intent::Resume { by },
+            Wish::Stop { reason } => Intent::Stop { by, reason },
+            Wish::Seal => Intent::Seal { by },
+            Wish::Begin { .. } | Wish::TakeUp { .. } | Wish::SetAside => return Err(self.refuse("no-job")),
+        })
+    }
+
+    /// What the gates of a recorded step find, and what the person sees and relies on.
+    fn evidence(&self, log: &Log, intent: &Intent) -> Result<(Evidence, Option<Seen>), Refused> {
+        let Intent::Record { step, by, entries } = intent else { return Ok((Vec::new(), None)) };
+        let Some((_, step)) = log.document.step(step) else { return Ok((Vec::new(), None)) };
+        let tell = self.tell();
+        let draft = Draft::check(step, entries, &self.words)?;
+        let known = Known::with(log, &draft);
+        let now = self.clock.now();
+        let answers = Scene { known: &known, step, now, tell: &tell, by }.answers();
+        let judged = judged_at(&known, step);
+        let plan = judged.as_ref().and_then(|judged| accepted(&known, step, judged, entries));
+        let evidence = answers.iter().map(|a| a.found).collect();
+        let gates = answers.into_iter().map(|a| GateSeen { found: a.found, says: a.says }).collect();
+        let judged = judged.as_ref().map(judged_seen);
+        Ok((evidence, Some(Seen { used: draft.used_texts(), gates, judged, plan })))
+    }
+}
+
+/// The judgement that the person sees at this step.
+fn judged_at(known: &Known, step: &Step) -> Option<Judged> {
+    let set = if step.id == "loop.judge" || step.id == "loop.advise" {
+        known.judged_set()
+    } else {
+        known.reading_set(crate::reading::group_of(&step.id)?, false)
+    };
+    known.judged(set?).ok()
+}
+
+/// The plan that is accepted with the chosen place on the trade line.
+fn accepted(known: &Known, step: &Step, judged: &Judged, entries: &BTreeMap<String, Entered>) -> Option<PlanSeen> {
+    if step.id != "loop.judge" {
+        return None;
+    }
+    let aim = Aim::of(&entries.get("next")?.text)?;
+    let wishes = known.wishes()?;
+    let plan = known.plan(judged, &wishes, aim)?.ok()?;
+    let why = plan.why.clone();
+    Some(plan::seen(known, &plan, judged, aim, why))
+}
+
+fn judged_seen(judged: &Judged) -> JudgedSeen {
+    let (f, u) = (&judged.figures, &judged.u);
+    let figure = |name: &str, value: f64, u: f64| (name.to_owned(), (value.to_string(), u.to_string()));
+    JudgedSeen {
+        readings: judged.set.readings.iter().filter_map(|r| r.number).collect(),
+        loads_kg: judged.loads_kg.to_array().map(|v| v.to_string()),
+        heights_mm: judged.heights_mm.to_array().map(|v| v.to_string()),
+        figures: BTreeMap::from([
+            figure("total_kg", f.total_kg, u.total_kg),
+            figure("front_pct", f.front_pct, u.front_pct),
+            figure("left_pct", f.left_pct, u.left_pct),
+            figure("cross_pct", f.cross_pct, u.cross_pct),
+            figure("front_diff_kg", f.front_diff_kg, u.front_diff_kg),
+            figure("rear_diff_kg", f.rear_diff_kg, u.rear_diff_kg),
+        ]),
+    }
+}
+
+fn held_says(log: &Log, tell: &Tell) -> String {
+    let held = log.lines.iter().rev().find_map(|line| match &line.happened.event {
+        Event::Held { by, reason } => Some((line.at, by.clone(), reason.clone())),
+        _ => None,
+    });
+    let Some((at, by, reason)) = held else { return String::new() };
+    tell.text("held", &[("at", show::clock(&at)), ("by", show::person(log, &by, tell)), ("reason", reason)])
+}
+
+fn body_text(what: What) -> Result<String, Refused> {
+    let body = Body { v: VERSION, program: env!("CARGO_PKG_VERSION").to_owned(), what };
+    // Maps with text keys and plain values always have a JSON form; a fault here is one of the program.
+    serde_json::to_string(&body).map_err(|e| Refused { code: "program-fault".into(), field: None, says: e.to_string() })
+}
+
+fn by_book(error: &BookError) -> Refused {
+    Refused { code: error.code().to_owned(), field: None, says: error.to_string() }
+}

@@ -1,0 +1,166 @@
+//! What to turn for a place on the trade line: the problem for `planner`, and its answer as it is kept.
+
+use crate::{
+    body::PlanSeen,
+    judge::{First, Judged, Wishes},
+    known::{Known, axle_of},
+    reading::ReadingSet,
+};
+use bayhand_planner::{Confidence, Limits, Plan, PlanError, Price, Problem, Round, Wish};
+use bayhand_vehicle::{Adjuster, Axle, Corners, Place};
+
+/// The place on the trade line that is aimed at, by the option that chooses it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Aim(pub First);
+
+impl Aim {
+    /// Every aim, in the order of the options.
+    pub const ALL: [Aim; 3] = [Aim(First::Cross), Aim(First::Front), Aim(First::Rear)];
+
+    /// The aim of an option; none for options that turn nothing.
+    pub fn of(option: &str) -> Option<Aim> {
+        Aim::ALL.into_iter().find(|aim| aim.option() == option)
+    }
+
+    /// The option that chooses it.
+    pub fn option(self) -> &'static str {
+        match self.0 {
+            First::Cross => "turn-cross",
+            First::Front => "turn-front",
+            First::Rear => "turn-rear",
+        }
+    }
+}
+
+/// Weight of a height beside the figure that is aimed at: heights bend before the aim does, within their limit.
+const HEIGHT_WEIGHT: f64 = 0.05;
+/// Price of touching a collar and of a step, in the unit of the cost: small against a window, so that a plan with
+/// fewer collars wins only where it is all but as good.
+const PRICE: Price = Price { per_collar: 0.002, per_step: 0.0002 };
+
+impl Known<'_> {
+    /// The best whole-step plan for an aim from a judged set of readings; none before the adjusters were entered.
+    ///
+    /// # Errors
+    /// What `planner` refuses.
+    pub fn plan(&self, judged: &Judged, wishes: &Wishes, aim: Aim) -> Option<Result<Plan, PlanError>> {
+        let step_mm = |place| self.step_mm(place);
+        let (up, down) = (self.axles("intake.adjusters", "turns-up")?, self.axles("intake.adjusters", "turns-down")?);
+        let per_turn = self.value("intake.adjusters", "steps-per-turn")?;
+        let made = self.turns_made();
+        // Left travel is counted in whole steps towards the safe side.
+        let left = |turns: f64| (turns * per_turn).max(0.0).floor() as i32;
+        let adjusters = Corners::from_fn(|p| Adjuster {
+            step_mm: step_mm(p),
+            up_steps: left(axle_of(p, up.0, up.1) - made.at(p)),
+            down_steps: left(axle_of(p, down.0, down.1) + made.at(p)),
+        });
+        let agreed = |left: Place, right: Place| wishes.heights_mm.at(left) - wishes.heights_mm.at(right);
+        let height = |p: Place| {
+            Some(Wish { target: *wishes.heights_mm.at(p), window: wishes.height_window_mm, weight: HEIGHT_WEIGHT })
+        };
+        let mut asked = bayhand_planner::Wishes { heights_mm: Corners::from_fn(height), ..Default::default() };
+        match aim.0 {
+            First::Cross => {
+                asked.cross_pct = Some(Wish { target: wishes.cross_pct, window: wishes.cross_window_pct, weight: 1.0 });
+            }
+            First::Front => {
+                asked.front_diff_kg = Some(Wish { target: 0.0, window: wishes.axle_window_kg, weight: 1.0 });
+            }
+            First::Rear => {
+                asked.rear_diff_kg = Some(Wish { target: 0.0, window: wishes.axle_window_kg, weight: 1.0 });
+            }
+        }
+        let problem = Problem {
+            car: judged.car,
+            confidence: Confidence::default(),
+            adjusters,
+            limits: Limits {
+                height_diff_front_mm: Some(wishes.side_limit_mm),
+                height_diff_rear_mm: Some(wishes.side_limit_mm),
+                agreed_diff_front_mm: agreed(Place::Fl, Place::Fr),
+                agreed_diff_rear_mm: agreed(Place::Rl, Place::Rr),
+            },
+            wishes: asked,
+            price: PRICE,
+            pads: judged.pads,
+            rounds: self.rounds_for_plan(&judged.set, per_turn),
+        };
+        Some(bayhand_planner::plan(&problem))
+    }
+
+    /// Travel of a collar for one step, mm; 0 before the adjusters were entered.
+    pub fn step_mm(&self, place: Place) -> f64 {
+        self.value("intake.adjusters", "steps-per-turn").map_or(0.0, |steps| self.pitch_mm(place) / steps)
+    }
+
+    /// The readings up to this set, with what was really turned before each.
+    fn rounds_for_plan(&self, now: &ReadingSet, per_turn: f64) -> Vec<Round> {
+        let mut rounds = Vec::new();
+        let mut since = 0;
+        let first = |set: &ReadingSet| set.readings.iter().find_map(|r| r.number).unwrap_or(u64::MAX);
+        for set in self.rounds_read().iter().filter(|set| first(set) < first(now)).chain([now]) {
+            let turned = self.turned_between(since, first(set));
+            since = first(set);
+            rounds.push(Round {
+                turned_steps: turned.map(|turns| turns * per_turn),
+                loads_kg: set.loads_kg(),
+                heights_mm: set.heights_mm(),
+            });
+        }
+        // What was turned before the first reading is not evidence.
+        if let Some(first) = rounds.first_mut() {
+            first.turned_steps = Corners::same(0.0);
+        }
+        rounds
+    }
+
+    /// Turns made between two entries.
+    fn turned_between(&self, after: u64, before: u64) -> Corners<f64> {
+        let mut turned = Corners::same(0.0);
+        for recording in self.recordings().iter().filter(|r| r.number > after && r.number < before) {
+            for place in Place::ALL {
+                if recording.step.strip_prefix("loop.turn-") == Some(place.code()) {
+                    *turned.at_mut(place) += recording.looks("turns").first().copied().unwrap_or(0.0);
+                }
+            }
+        }
+        turned
+    }
+
+    /// The plan that was accepted last, when collars are to be turned by it.
+    pub fn accepted_plan(&self) -> Option<&PlanSeen> {
+        let judge = self.recordings().iter().rev().find(|r| r.step == "loop.judge")?;
+        judge.seen?.plan.as_ref()
+    }
+
+    /// The axle's adjuster turns `turns` for this many whole steps.
+    pub fn turns_of(&self, steps: i32) -> f64 {
+        let per_turn = self.value("intake.adjusters", "steps-per-turn").unwrap_or(1.0);
+        f64::from(steps) / per_turn
+    }
+}
+
+/// The plan as the record keeps it.
+pub fn seen(known: &Known, plan: &Plan, judged: &Judged, aim: Aim, why: String) -> PlanSeen {
+    let steps = plan.steps.to_array();
+    let along = plan.predicted.loads_kg.fl - judged.loads_kg.fl;
+    PlanSeen {
+        aim: aim.option().to_owned(),
+        steps,
+        turns: steps.map(|s| known.turns_of(s).to_string()),
+        loads_kg: plan.predicted.loads_kg.to_array().map(|v| v.to_string()),
+        heights_mm: plan.predicted.heights_mm.to_array().map(|v| v.to_string()),
+        cross_pct: plan.predicted.figures.cross_pct.to_string(),
+        along_kg: along.to_string(),
+        why,
+    }
+}
+
+/// Front or rear as the document writes it.
+pub fn axle_code(axle: Axle) -> &'static str {
+    match axle {
+        Axle::Front => "front",
+        Axle::Rear => "rear",
+    }
+}

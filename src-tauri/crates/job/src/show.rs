@@ -1,0 +1,109 @@
+//! From what is known to what is shown: each window's view, and the sheet.
+
+mod bay;
+mod fields;
+mod figures;
+mod line;
+mod review;
+mod rows;
+mod sheet;
+mod step;
+mod turn;
+
+pub use bay::bay_view;
+pub use review::{review_job, review_row};
+pub use rows::short;
+pub use sheet::handover;
+pub use step::{ended_screen, step_body};
+
+use crate::{
+    log::Log,
+    tell::Tell,
+    view::{PathStage, PersonView, StateCode},
+};
+use bayhand_procedure::{Next, Path, Standing, Status, next, to_do};
+
+/// 'Practice coupe, job 3'.
+pub fn title(log: &Log, tell: &Tell) -> String {
+    tell.text("job-title", &[("car", log.opened.car.clone()), ("number", log.id.to_string())])
+}
+
+/// 'RO, trainee'.
+pub fn person(log: &Log, initials: &str, tell: &Tell) -> String {
+    let rank = log.state.people().get(initials).map(|rank| rank_code(*rank)).unwrap_or_default();
+    tell.text("person", &[("initials", initials.to_owned()), ("rank", tell.text(&format!("rank-{rank}"), &[]))])
+}
+
+/// Code of a rank.
+pub fn rank_code(rank: bayhand_procedure::Rank) -> &'static str {
+    match rank {
+        bayhand_procedure::Rank::Trainee => "trainee",
+        bayhand_procedure::Rank::Technician => "technician",
+        bayhand_procedure::Rank::Supervisor => "supervisor",
+    }
+}
+
+/// People signed on.
+pub fn people(log: &Log, tell: &Tell) -> Vec<PersonView> {
+    let view = |(initials, rank): (&String, &bayhand_procedure::Rank)| PersonView {
+        initials: initials.clone(),
+        rank: rank_code(*rank).to_owned(),
+        label: person(log, initials, tell),
+    };
+    log.state.people().iter().map(view).collect()
+}
+
+/// The stage at hand: of the step that the job is led to, not of a step on the way to it.
+pub fn stage_at_hand(log: &Log) -> Option<String> {
+    let Next::Step { id, because } = next(&log.document, &log.state) else { return None };
+    let goal = because.map_or(id, |(goal, _)| goal);
+    log.document.step(&goal).map(|(stage, _)| stage.id.clone())
+}
+
+/// The stages as a ribbon of words.
+pub fn path(log: &Log, tell: &Tell) -> Vec<PathStage> {
+    let path = if matches!(log.state.status, Status::Stopping | Status::Stopped) { Path::Stopped } else { Path::Main };
+    let now = stage_at_hand(log);
+    let stages = log.document.stages.iter().filter(|stage| stage.path == path);
+    stages
+        .map(|stage| {
+            let to_do: Vec<_> = stage.steps.iter().filter(|step| to_do(&log.state, step)).collect();
+            let void = to_do.iter().any(|step| log.state.standing(&step.id) == Standing::Void);
+            let begun = stage.steps.iter().any(|step| log.state.standing(&step.id) == Standing::Done);
+            let state = if now.as_deref() == Some(stage.id.as_str()) {
+                StateCode::Now
+            } else if void {
+                StateCode::Again
+            } else if to_do.is_empty() && (begun || log.state.status == Status::Sealed) {
+                StateCode::Done
+            } else if to_do.is_empty() {
+                // Nothing of this stage belongs to this car.
+                StateCode::Done
+            } else {
+                StateCode::ToCome
+            };
+            let word = match state {
+                StateCode::Done => "state-done",
+                StateCode::Now => "state-now",
+                StateCode::Again => "state-again",
+                StateCode::ToCome => "state-to-come",
+            };
+            PathStage {
+                id: stage.id.clone(),
+                title: tell.text(&format!("stage-{}", stage.id), &[]),
+                state,
+                state_word: tell.text(word, &[]),
+            }
+        })
+        .collect()
+}
+
+/// '11:26'.
+pub fn clock(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
+    at.format("%H:%M").to_string()
+}
+
+/// '25 Nov 2026, 11:26'.
+pub fn date(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
+    at.format("%-d %b %Y, %H:%M").to_string()
+}

@@ -1,0 +1,184 @@
+//! One job for the supervisor at the desk.
+
+use crate::{
+    judge::{Judged, Wishes},
+    known::Known,
+    log::Log,
+    show::{figures, line, people, rows, title},
+    tell::Tell,
+    view::{JobRow, PairPlot, PairPoint, ReviewJob, SendBackTarget},
+};
+use bayhand_procedure::{Ending, Next, Path, Standing, Status, next};
+use std::collections::BTreeSet;
+
+/// Code of how a job stands: `working`, `held`, `for-review`, `stopping`, `sealed`, `stopped`.
+pub fn state_code(log: &Log) -> &'static str {
+    match log.state.status {
+        Status::Sealed => "sealed",
+        Status::Stopped => "stopped",
+        Status::Stopping => "stopping",
+        Status::Working if log.state.held => "held",
+        Status::Working if waits_for_seal(log) => "for-review",
+        Status::Working => "working",
+    }
+}
+
+/// True when nothing but the seal is left.
+pub fn waits_for_seal(log: &Log) -> bool {
+    match next(&log.document, &log.state) {
+        Next::Step { id, .. } => log.document.step(&id).is_some_and(|(_, s)| s.ending == Some(Ending::Seal)),
+        _ => false,
+    }
+}
+
+/// A job in a line.
+pub fn review_row(log: &Log, tell: &Tell) -> JobRow {
+    let state = state_code(log);
+    let stage = super::stage_at_hand(log).map(|id| tell.text(&format!("stage-{id}"), &[])).unwrap_or_default();
+    let last = log.lines.last().map_or(log.opened_at, |l| l.at);
+    let args = [("stage", stage), ("at", super::date(&last))];
+    JobRow {
+        id: log.id,
+        title: title(log, tell),
+        state: state.to_owned(),
+        says: tell.text(&format!("job-{state}"), &args),
+    }
+}
+
+/// One job for review.
+pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
+    let known = Known::of(log);
+    let wishes = known.wishes();
+    let judge = |group: &str| known.reading_set(group, true).and_then(|set| known.judged(set).ok());
+    let found = judge("baseline");
+    let left = judge("final").or_else(|| known.judged_set().and_then(|set| known.judged(set).ok()));
+    let last = left.as_ref().or(found.as_ref());
+    let both = last.zip(wishes.as_ref());
+    let departures = rows::departures(log, tell);
+    let ready = waits_for_seal(log);
+    ReviewJob {
+        id: log.id,
+        title: title(log, tell),
+        says: summary(log, tell),
+        departures_title: tell.text("departures-title", &[("count", departures.len().to_string())]),
+        departures,
+        entries: rows::rows(log, tell),
+        figures: wishes.as_ref().map_or_else(Vec::new, |w| figures::rows(found.as_ref(), left.as_ref(), w, tell)),
+        cross: wishes.as_ref().and_then(|w| cross_plot(&known, w, tell)),
+        line: both.and_then(|(judged, w)| line::line(judged, w, None, tell)),
+        footprints: both.map_or_else(Vec::new, |(judged, w)| line::footprints(judged, w, tell)),
+        compromise: compromise(&known, tell),
+        people: people(log, tell),
+        may_seal: ready,
+        seal_says: seal_says(log, ready, tell),
+        send_back: send_back(log, tell),
+        sheet_ready: log.state.status == Status::Sealed,
+    }
+}
+
+fn summary(log: &Log, tell: &Tell) -> String {
+    let people = people(log, tell).into_iter().map(|p| p.label).collect::<Vec<_>>().join("; ");
+    let last = log.lines.last().map_or(log.opened_at, |l| l.at);
+    let args = [
+        ("people", people),
+        ("from", super::date(&log.opened_at)),
+        ("to", super::date(&last)),
+        ("count", log.revision().to_string()),
+    ];
+    tell.text("review-summary", &args)
+}
+
+fn seal_says(log: &Log, ready: bool, tell: &Tell) -> String {
+    if ready {
+        return tell.text("seal-ready", &[]);
+    }
+    match log.state.status {
+        Status::Sealed => tell.text("seal-done", &[]),
+        Status::Stopped | Status::Stopping => tell.text("seal-stopped", &[]),
+        Status::Working => {
+            let at_hand = match next(&log.document, &log.state) {
+                Next::Step { id, .. } => rows::short(&id, tell),
+                _ => String::new(),
+            };
+            tell.text("seal-not-ready", &[("step", at_hand)])
+        }
+    }
+}
+
+/// The reason that was written at the last judgement, with the place on the line.
+pub fn compromise(known: &Known, tell: &Tell) -> Option<String> {
+    let first = known.text("intake.wishes", "first")?;
+    let reason = known.text("loop.judge", "reason")?;
+    Some(
+        tell.text(
+            "compromise",
+            &[("first", tell.text(&format!("option-{first}"), &[])), ("reason", reason.to_owned())],
+        ),
+    )
+}
+
+/// Steps that were done on the main path, with what would have to be done again.
+fn send_back(log: &Log, tell: &Tell) -> Vec<SendBackTarget> {
+    if log.state.status != Status::Working {
+        return Vec::new();
+    }
+    log.document
+        .steps()
+        .filter(|(stage, step)| stage.path == Path::Main && log.state.standing(&step.id) == Standing::Done)
+        .map(|(stage, step)| {
+            let voided = log.state.would_void(&log.document, &BTreeSet::from([step.id.clone()]));
+            let names: Vec<_> = voided.iter().map(|id| rows::short(id, tell)).collect();
+            let voids = if names.is_empty() {
+                tell.text("send-back-alone", &[])
+            } else {
+                tell.text("send-back-voids", &[("steps", names.join(", "))])
+            };
+            let label = format!("{}: {}", tell.text(&format!("stage-{}", stage.id), &[]), rows::short(&step.id, tell));
+            SendBackTarget { step: step.id.clone(), label, voids }
+        })
+        .collect()
+}
+
+/// Cross weight over the rounds: what came with its uncertainty, and what had been predicted.
+fn cross_plot(known: &Known, wishes: &Wishes, tell: &Tell) -> Option<PairPlot> {
+    let judged: Vec<Judged> = known.rounds_read().into_iter().filter_map(|set| known.judged(set).ok()).collect();
+    if judged.is_empty() {
+        return None;
+    }
+    let plans: Vec<f64> = known
+        .recordings()
+        .iter()
+        .filter(|r| r.step == "loop.judge")
+        .filter_map(|r| r.seen.and_then(|s| s.plan.as_ref()))
+        .filter_map(|plan| plan.cross_pct.parse().ok())
+        .collect();
+    let (target, window) = (wishes.cross_pct, wishes.cross_window_pct);
+    let values = judged.iter().flat_map(|j| [j.figures.cross_pct - j.u.cross_pct, j.figures.cross_pct + j.u.cross_pct]);
+    let values = values.chain(plans.iter().copied()).chain([target - window, target + window]);
+    let (low, high) = values.fold((f64::MAX, f64::MIN), |(low, high), v| (low.min(v), high.max(v)));
+    let margin = 0.1 * (high - low).max(0.1);
+    let height = |v: f64| (v - low + margin) / (high - low + 2.0 * margin);
+    let points = judged.iter().enumerate().map(|(index, judged)| {
+        let label = if index == 0 {
+            tell.text("plot-found", &[])
+        } else {
+            tell.text("plot-round", &[("round", index.to_string())])
+        };
+        PairPoint {
+            label,
+            came: height(judged.figures.cross_pct),
+            u: judged.u.cross_pct / (high - low + 2.0 * margin),
+            came_text: tell.text(
+                "figure-with-u",
+                &[("value", tell.percent(judged.figures.cross_pct, 2)), ("u", tell.percent(judged.u.cross_pct, 2))],
+            ),
+            predicted: index.checked_sub(1).and_then(|i| plans.get(i)).map(|v| height(*v)),
+        }
+    });
+    Some(PairPlot {
+        title: tell.text("plot-title", &[]),
+        window: (height(target - window), height(target + window)),
+        target: tell.percent(target, 1),
+        points: points.collect(),
+    })
+}

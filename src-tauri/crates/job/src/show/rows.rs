@@ -1,0 +1,218 @@
+//! The record, entry by entry, in words.
+
+use crate::{
+    draft::{field_name, unit},
+    log::{Line, Log},
+    show::person,
+    tell::Tell,
+    view::{Departure, EntryRow, StateCode},
+};
+use bayhand_measure::{decimals_for, show};
+use bayhand_procedure::{Entered, Event, Found, Kind, Standing, Step};
+use std::collections::BTreeMap;
+
+/// Every entry after the opening.
+pub fn rows(log: &Log, tell: &Tell) -> Vec<EntryRow> {
+    log.lines.iter().map(|line| row(log, line, tell)).collect()
+}
+
+fn row(log: &Log, line: &Line, tell: &Tell) -> EntryRow {
+    let mut row = EntryRow {
+        number: line.number,
+        when: super::clock(&line.at),
+        what: String::new(),
+        who: String::new(),
+        entered: String::new(),
+        used: String::new(),
+        note: String::new(),
+        state: StateCode::Done,
+    };
+    match &line.happened.event {
+        Event::SignedOn { person: initials, .. } => {
+            row.what = tell.text("row-signed-on", &[]);
+            row.who = person(log, initials, tell);
+            row.entered = line.happened.name.clone().unwrap_or_default();
+        }
+        Event::Acknowledged { step, hazard, by } => {
+            row.what = tell.text(
+                "row-acknowledged",
+                &[("hazard", tell.text(&format!("hazard-{hazard}"), &[])), ("step", short(step, tell))],
+            );
+            row.who = tell.text("row-by-hand", &[("by", person(log, by, tell))]);
+        }
+        Event::Done { step, by, entries, .. } | Event::Tried { step, by, entries, .. } => {
+            row.what = short(step, tell);
+            row.who = person(log, by, tell);
+            if let Some((_, document_step)) = log.document.step(step) {
+                row.entered = entered(document_step, entries, tell);
+                row.used = used(document_step, line);
+            }
+            let says = line.happened.seen.iter().flat_map(|s| s.gates.iter()).filter(|g| !g.says.is_empty());
+            row.note = says.map(|g| g.says.clone()).collect::<Vec<_>>().join(" ");
+            row.state = standing_of(log, line, step);
+            if row.state == StateCode::Again {
+                row.note = format!("{} {}", tell.text("row-void", &[]), row.note).trim().to_owned();
+            }
+        }
+        Event::Waived { step, by, reason, .. } => {
+            row.what = tell.text("row-waived", &[("step", short(step, tell))]);
+            row.who = person(log, by, tell);
+            row.note = reason.clone();
+        }
+        Event::Reopened { step, by, reason, voided } => {
+            row.what = tell.text("row-reopened", &[("step", short(step, tell))]);
+            row.who = person(log, by, tell);
+            let names: Vec<_> = voided.iter().map(|id| short(id, tell)).collect();
+            row.entered = names.join(", ");
+            row.note = reason.clone();
+        }
+        Event::Held { by, reason } => simple(&mut row, "row-held", by, reason, log, tell),
+        Event::Resumed { by } => simple(&mut row, "row-resumed", by, "", log, tell),
+        Event::StopBegun { by, reason } => simple(&mut row, "row-stop", by, reason, log, tell),
+        Event::Sealed { by } => simple(&mut row, "row-sealed", by, "", log, tell),
+    }
+    row
+}
+
+fn simple(row: &mut EntryRow, what: &str, by: &str, note: &str, log: &Log, tell: &Tell) {
+    row.what = tell.text(what, &[]);
+    row.who = person(log, by, tell);
+    row.note = note.to_owned();
+}
+
+/// A step in few words.
+pub fn short(step: &str, tell: &Tell) -> String {
+    let key = bayhand_words::id("step", &[step]);
+    tell.words.attr(&key, "short", &[]).unwrap_or_else(|| tell.text(&key, &[]))
+}
+
+/// Void when the step is now, or when it was recorded again later.
+fn standing_of(log: &Log, line: &Line, step: &str) -> StateCode {
+    let on_demand = log.document.step(step).is_some_and(|(stage, _)| stage.path == bayhand_procedure::Path::OnDemand);
+    if on_demand {
+        return StateCode::Done;
+    }
+    let recorded = |l: &&Line| match &l.happened.event {
+        Event::Done { step: s, .. } => s == step,
+        _ => false,
+    };
+    let last = log.lines.iter().rev().find(recorded).map(|l| l.number);
+    let superseded = last.is_some_and(|last| last > line.number);
+    if superseded || log.state.standing(step) == Standing::Void { StateCode::Again } else { StateCode::Done }
+}
+
+fn entered(step: &Step, entries: &BTreeMap<String, Entered>, tell: &Tell) -> String {
+    let mut parts = Vec::new();
+    for input in &step.inputs {
+        for key in input.keys() {
+            let Some(entry) = entries.get(&key) else { continue };
+            let text = match &input.kind {
+                Kind::Check if entry.text == "yes" => continue,
+                Kind::Check => tell.text("check-no", &[]),
+                Kind::Choice(_) => tell.text(&format!("option-{}", entry.text), &[]),
+                Kind::Number(number) => {
+                    let code = entry.unit.as_deref().unwrap_or(&number.unit);
+                    let symbol = unit(code).map_or("", |u| u.symbol());
+                    format!("{} {symbol}", entry.text).trim().to_owned()
+                }
+                Kind::Text => entry.text.clone(),
+            };
+            parts.push(format!("{}: {text}", field_name(tell.words, &step.id, &key)));
+        }
+    }
+    let checks = step.inputs.iter().filter(|i| i.kind == Kind::Check);
+    let all_yes =
+        checks.clone().count() > 0 && checks.clone().all(|i| entries.get(&i.id).is_some_and(|e| e.text == "yes"));
+    if all_yes {
+        parts.push(tell.text("row-checks", &[("count", checks.count().to_string())]));
+    }
+    parts.join("; ")
+}
+
+/// The values used, where they are not simply what was typed: means of several looks, and units changed.
+fn used(step: &Step, line: &Line) -> String {
+    let Some(seen) = &line.happened.seen else { return String::new() };
+    let (Event::Done { entries, .. } | Event::Tried { entries, .. }) = &line.happened.event else {
+        return String::new();
+    };
+    let mut parts = Vec::new();
+    for (key, texts) in &seen.used {
+        let values: Vec<f64> = texts.iter().filter_map(|t| t.parse().ok()).collect();
+        let Some(Kind::Number(number)) = step.input_of(key).map(|i| &i.kind) else { continue };
+        let other_unit = entries.get(key).and_then(|e| e.unit.as_ref()).is_some_and(|u| *u != number.unit);
+        if values.len() > 1 || other_unit {
+            let mean = values.iter().sum::<f64>() / values.len().max(1) as f64;
+            let Some(own) = unit(&number.unit) else { continue };
+            let suffix = key.split_once('.').map_or(key.as_str(), |(_, s)| s);
+            parts.push(format!("{suffix} {} {}", show(mean, own, decimals_for(own)), own.symbol()));
+        }
+    }
+    parts.join(", ")
+}
+
+/// What departed from the procedure: waivers, tries that failed, voided and repeated steps, holds.
+pub fn departures(log: &Log, tell: &Tell) -> Vec<Departure> {
+    let mut all = Vec::new();
+    for line in &log.lines {
+        let at = super::clock(&line.at);
+        match &line.happened.event {
+            Event::Waived { step, by, reason, .. } => {
+                let tried = log.lines.iter().rev().filter(|l| l.number < line.number);
+                let said = tried.into_iter().find_map(|l| match &l.happened.event {
+                    Event::Tried { step: s, .. } if s == step => l.happened.seen.as_ref(),
+                    _ => None,
+                });
+                let said = said.map(|s| {
+                    s.gates
+                        .iter()
+                        .filter(|g| g.found != Found::Pass)
+                        .map(|g| g.says.clone())
+                        .collect::<Vec<_>>()
+                        .join(" ")
+                });
+                all.push(Departure {
+                    title: tell.text("departure-waived", &[("step", short(step, tell))]),
+                    text: tell.text(
+                        "departure-waived-text",
+                        &[
+                            ("said", said.unwrap_or_default()),
+                            ("at", at),
+                            ("by", person(log, by, tell)),
+                            ("reason", reason.clone()),
+                        ],
+                    ),
+                });
+            }
+            Event::Reopened { step, by, reason, voided } => all.push(Departure {
+                title: tell.text("departure-reopened", &[("step", short(step, tell))]),
+                text: tell.text(
+                    "departure-reopened-text",
+                    &[
+                        ("at", at),
+                        ("by", person(log, by, tell)),
+                        ("reason", reason.clone()),
+                        ("count", voided.len().to_string()),
+                    ],
+                ),
+            }),
+            Event::Tried { step, by, .. } => {
+                let says = line.happened.seen.iter().flat_map(|s| s.gates.iter()).filter(|g| g.found != Found::Pass);
+                let says = says.map(|g| g.says.clone()).collect::<Vec<_>>().join(" ");
+                all.push(Departure {
+                    title: tell.text("departure-tried", &[("step", short(step, tell))]),
+                    text: tell
+                        .text("departure-tried-text", &[("said", says), ("at", at), ("by", person(log, by, tell))]),
+                });
+            }
+            Event::StopBegun { by, reason } => all.push(Departure {
+                title: tell.text("departure-stopped", &[]),
+                text: tell.text(
+                    "departure-stopped-text",
+                    &[("at", at), ("by", person(log, by, tell)), ("reason", reason.clone())],
+                ),
+            }),
+            _ => {}
+        }
+    }
+    all
+}

@@ -1,0 +1,216 @@
+//! What the customer's sheet says of a sealed job.
+
+use crate::{
+    handover::{Handover, Headings, Labelled, Table, TableRow},
+    judge::Judged,
+    known::Known,
+    log::Log,
+    show::{date, figures, line, person, review, rows, title},
+    tell::Tell,
+};
+use bayhand_procedure::{Event, Status};
+use bayhand_vehicle::{Corners, Place};
+
+/// The contents of the sheet; none while the job is not sealed or nothing was read at its end.
+pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
+    if log.state.status != Status::Sealed {
+        return None;
+    }
+    let known = Known::of(log);
+    let wishes = known.wishes()?;
+    let judge = |group: &str| known.reading_set(group, true).and_then(|set| known.judged(set).ok());
+    let found = judge("baseline");
+    let left = judge("final")?;
+    let words = |id: &str| tell.text(id, &[]);
+    let labelled = |label: &str, text: String| Labelled { label: words(label), text };
+    let option =
+        |step: &str, key: &str| known.text(step, key).map_or_else(String::new, |o| words(&format!("option-{o}")));
+    let sealed = log.lines.iter().rev().find_map(|l| match &l.happened.event {
+        Event::Sealed { by } => Some((l.at, by.clone())),
+        _ => None,
+    })?;
+    Some(Handover {
+        language: "en".into(),
+        title: words("sheet-title"),
+        facts: vec![
+            labelled("sheet-car", title(log, tell)),
+            labelled("sheet-use", option("intake.car", "use")),
+            labelled("sheet-first", option("intake.wishes", "first")),
+            labelled(
+                "sheet-ballast",
+                known.value("used.ballast", "ballast").map_or_else(String::new, |kg| tell.kg(kg)),
+            ),
+            labelled("sheet-fuel", known.text("intake.load", "fuel-level").unwrap_or_default().to_owned()),
+            labelled("sheet-date", date(&sealed.0)),
+        ],
+        tables: vec![
+            figure_table(found.as_ref(), &left, &wishes, tell),
+            corner_table(found.as_ref(), &left, &wishes, tell),
+            angle_table(&known, tell)?,
+            pressure_table(&known, tell)?,
+        ],
+        turned: turned(&known, tell),
+        compromise: review::compromise(&known, tell).into_iter().collect(),
+        line: line::line(&left, &wishes, None, tell),
+        departures: rows::departures(log, tell).into_iter().map(|d| format!("{}. {}", d.title, d.text)).collect(),
+        cautions: vec![words("caution-retorque"), words("caution-lamps"), words("caution-maker")],
+        people: people(log, &sealed.1, tell),
+        instruments: ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"]
+            .into_iter()
+            .map(|id| {
+                let text = |suffix: &str| {
+                    known.text("intake.instruments", &format!("{id}-{suffix}")).unwrap_or_default().to_owned()
+                };
+                let due = tell.text("sheet-due", &[("id", text("id")), ("due", text("due"))]);
+                Labelled { label: words(&format!("instrument-{id}")), text: due }
+            })
+            .collect(),
+        seal: vec![
+            labelled(
+                "sheet-sealed-by",
+                tell.text("sheet-sealed", &[("by", person(log, &sealed.1, tell)), ("at", date(&sealed.0))]),
+            ),
+            labelled("sheet-head", log.head.clone()),
+            labelled(
+                "sheet-procedure",
+                format!(
+                    "{} {}, {}",
+                    log.document.id,
+                    log.document.version,
+                    &log.opened.document_hash.get(..12).unwrap_or_default()
+                ),
+            ),
+            labelled("sheet-program", format!("Bayhand {}", env!("CARGO_PKG_VERSION"))),
+        ],
+        remarks: remarks(log, tell),
+        headings: Headings {
+            turned: words("sheet-turned"),
+            compromise: words("sheet-compromise"),
+            departures: words("sheet-departures"),
+            cautions: words("sheet-cautions"),
+            people: words("sheet-people"),
+            instruments: words("sheet-instruments"),
+            seal: words("sheet-seal"),
+        },
+    })
+}
+
+fn remarks(log: &Log, tell: &Tell) -> Vec<String> {
+    let mut remarks = vec![tell.text("remark-names", &[])];
+    if log.opened.practice_seed.is_some() {
+        remarks.push(tell.text("remark-practice", &[]));
+    }
+    remarks
+}
+
+fn columns(tell: &Tell) -> Vec<String> {
+    ["sheet-found", "sheet-left", "sheet-wanted"].map(|id| tell.text(id, &[])).to_vec()
+}
+
+fn figure_table(found: Option<&Judged>, left: &Judged, wishes: &crate::judge::Wishes, tell: &Tell) -> Table {
+    let rows = figures::rows(found, Some(left), wishes, tell).into_iter().map(|row| TableRow {
+        name: row.name,
+        cells: [row.found, row.left, row.wanted].map(Option::unwrap_or_default).to_vec(),
+        verdict: row.verdict.zip(row.verdict_word),
+    });
+    Table {
+        title: tell.text("sheet-figures", &[]),
+        columns: columns(tell),
+        rows: rows.collect(),
+        note: tell.text("sheet-figures-note", &[]),
+    }
+}
+
+fn corner_table(found: Option<&Judged>, left: &Judged, wishes: &crate::judge::Wishes, tell: &Tell) -> Table {
+    let pair = |judged: &Judged, p: Place| {
+        let load = tell.text(
+            "figure-with-u",
+            &[("value", tell.kg(*judged.loads_kg.at(p))), ("u", tell.kg(*judged.u_loads_kg.at(p)))],
+        );
+        format!("{load}, {}", tell.mm(*judged.heights_mm.at(p), 1))
+    };
+    let row = |p: Place| TableRow {
+        name: tell.corner(p),
+        cells: vec![
+            found.map_or_else(String::new, |j| pair(j, p)),
+            pair(left, p),
+            tell.mm(*wishes.heights_mm.at(p), 1),
+        ],
+        verdict: None,
+    };
+    Table {
+        title: tell.text("sheet-corners", &[]),
+        columns: columns(tell),
+        rows: Place::ALL.into_iter().map(row).collect(),
+        note: tell.text("sheet-corners-note", &[]),
+    }
+}
+
+fn angle_table(known: &Known, tell: &Tell) -> Option<Table> {
+    let first = known.recordings().iter().find(|r| r.step == "rough.angles");
+    let as_found =
+        |input: &str, p: Place| first.and_then(|r| r.looks(&format!("{input}.{}", p.code())).first().copied());
+    let camber = known.corners("final.angles", "camber")?;
+    let toe = known.corners("final.angles", "toe")?;
+    let wanted_camber = known.axles("intake.angles", "agreed-camber")?;
+    let wanted_toe = known.axles("intake.angles", "agreed-toe")?;
+    let row = |id: &str, input: &str, p: Place, value: &Corners<f64>, wanted: f64| TableRow {
+        name: tell.text(id, &[("corner", tell.corner(p))]),
+        cells: vec![
+            as_found(input, p).map_or_else(String::new, |v| tell.deg(v)),
+            tell.deg(*value.at(p)),
+            tell.deg(wanted),
+        ],
+        verdict: None,
+    };
+    let axle = crate::known::axle_of;
+    let cambers =
+        Place::ALL.map(|p| row("sheet-camber", "camber", p, &camber, axle(p, wanted_camber.0, wanted_camber.1)));
+    let toes = Place::ALL.map(|p| row("sheet-toe", "toe", p, &toe, axle(p, wanted_toe.0, wanted_toe.1) / 2.0));
+    Some(Table {
+        title: tell.text("sheet-angles", &[]),
+        columns: columns(tell),
+        rows: cambers.into_iter().chain(toes).collect(),
+        note: tell.text("sheet-angles-note", &[]),
+    })
+}
+
+fn pressure_table(known: &Known, tell: &Tell) -> Option<Table> {
+    let cold = known.corners("final.cold", "pressures")?;
+    let working = known.corners("used.pressures", "pressures")?;
+    let row = |p: Place| TableRow {
+        name: tell.corner(p),
+        cells: vec![tell.bar(*working.at(p)), tell.bar(*cold.at(p))],
+        verdict: None,
+    };
+    Some(Table {
+        title: tell.text("sheet-pressures", &[]),
+        columns: vec![tell.text("sheet-working", &[]), tell.text("sheet-cold", &[])],
+        rows: Place::ALL.into_iter().map(row).collect(),
+        note: String::new(),
+    })
+}
+
+fn turned(known: &Known, tell: &Tell) -> Vec<Labelled> {
+    let turns = known.turns_made();
+    Place::ALL
+        .into_iter()
+        .map(|p| {
+            let made = *turns.at(p);
+            let args = [("turns", tell.turns(made)), ("mm", tell.signed_mm(made * known.pitch_mm(p)))];
+            Labelled { label: tell.corner(p), text: tell.text("sheet-turns", &args) }
+        })
+        .collect()
+}
+
+fn people(log: &Log, sealer: &str, tell: &Tell) -> Vec<Labelled> {
+    let worked = log.state.people().keys().filter(|initials| log.state.worked(initials));
+    let named = |initials: &str| {
+        let name = log.names.get(initials).cloned().unwrap_or_default();
+        format!("{name} ({})", person(log, initials, tell))
+    };
+    let mut all: Vec<_> =
+        worked.map(|initials| Labelled { label: tell.text("sheet-worked", &[]), text: named(initials) }).collect();
+    all.push(Labelled { label: tell.text("sheet-sealed-by", &[]), text: named(sealer) });
+    all
+}

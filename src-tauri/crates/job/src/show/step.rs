@@ -1,0 +1,207 @@
+//! The step at hand, for the window at the car.
+
+use crate::{
+    bench::Bench,
+    judge::Judged,
+    known::Known,
+    log::Log,
+    plan::Aim,
+    show::{fields, figures, line, rank_code, turn},
+    tell::Tell,
+    view::{Display, GateView, HazardView, Screen, SignalCode, StepBody, TimerView, VerdictCode},
+};
+use bayhand_procedure::{Ending, Event, Found, Gate, Next, Signal, Standing, Status, Step, next};
+use bayhand_vehicle::Place;
+
+/// The step at hand; none when the job has ended or its document leads nowhere.
+pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
+    let Next::Step { id, because } = next(&log.document, &log.state) else { return None };
+    let (_, step) = log.document.step(&id)?;
+    let known = Known::of(log);
+    let state = log.state.step(&id);
+    let judges = judges(step);
+    let judged = judges.then(|| known.judged_set().or_else(|| known.last_set())).flatten();
+    let judged = judged.and_then(|set| known.judged(set).ok());
+    let wishes = known.wishes();
+    let both = judged.as_ref().zip(wishes.as_ref());
+    let plan = both.and_then(|(judged, wishes)| line::first_plan(&known, judged, wishes));
+    let hazards = hazards(log, step, tell);
+    let key = bayhand_words::id("step", &[&id]);
+    let turning = id.strip_prefix("loop.turn-").and_then(|c| Place::ALL.into_iter().find(|p| p.code() == c));
+    Some(StepBody {
+        count: count(log, &known, &id, because.as_ref().map(|(goal, _)| goal.as_str()), tell),
+        instruction: tell.text(&key, &[]),
+        because: because.map(|(_, fact)| {
+            let need = need(log, &fact, tell);
+            tell.text("because", &[("need", need)])
+        }),
+        detail: tell.words.attr(&key, "detail", &[]).unwrap_or_default(),
+        fields: fields::fields(step, tell, |option| follows(&known, both, option, tell)),
+        displays: displays(&known, step, tell),
+        action: tell.text(if judges { "action-decide" } else { "action-record" }, &[]),
+        hazards_open: hazards.iter().any(|h| h.acknowledged.is_none()),
+        hazards,
+        gate: (state.standing == Standing::Tried).then(|| gate(log, step, tell)).flatten(),
+        turn: turning.and_then(|place| turn::turn(&known, place, tell)),
+        line: both.and_then(|(judged, wishes)| line::line(judged, wishes, plan.as_ref(), tell)),
+        footprints: both.map_or_else(Vec::new, |(judged, wishes)| line::footprints(judged, wishes, tell)),
+        footprint_scale: both.map(|_| line::scale(tell)),
+        figures: both.map_or_else(Vec::new, |(judged, wishes)| figures::rows(None, Some(judged), wishes, tell)),
+        timer: timer(log, &known, step, tell),
+        seal_in_review: step.ending == Some(Ending::Seal),
+        stopping: log.state.status == Status::Stopping,
+        id,
+    })
+}
+
+/// A job that has ended: sealed or stopped.
+pub fn ended_screen(log: &Log, tell: &Tell) -> Screen {
+    let id = if log.state.status == Status::Sealed { "ended-sealed" } else { "ended-stopped" };
+    Screen::Ended { says: tell.text(id, &[]) }
+}
+
+/// True for steps at which a judged reading is shown.
+pub fn judges(step: &Step) -> bool {
+    matches!(step.id.as_str(), "loop.judge" | "loop.advise" | "review.seal")
+}
+
+/// The need of the goal that the step at hand leads to.
+fn need(log: &Log, fact: &bayhand_procedure::Fact, tell: &Tell) -> String {
+    let Next::Step { because: Some((goal, _)), .. } = next(&log.document, &log.state) else { return String::new() };
+    let wanted = log.document.step(&goal).and_then(|(_, step)| {
+        let facts = step.needs.facts();
+        facts.into_iter().find(|h| h.fact == *fact).and_then(|h| h.is.first().copied())
+    });
+    wanted.map_or_else(String::new, |value| tell.text(&bayhand_words::id("need", &[&fact.code(), &value.code()]), &[]))
+}
+
+/// 'Read and adjust, round 2'; for a step on the way, where it leads.
+fn count(log: &Log, known: &Known, id: &str, goal: Option<&str>, tell: &Tell) -> String {
+    let Some((stage, _)) = log.document.step(goal.unwrap_or(id)) else { return String::new() };
+    let title = tell.text(&format!("stage-{}", stage.id), &[]);
+    let rounds = known.rounds();
+    if stage.id == "loop" && rounds > 0 {
+        return tell.text("count-round", &[("stage", title), ("round", rounds.to_string())]);
+    }
+    let position = stage.steps.iter().position(|s| Some(s.id.as_str()) == goal.or(Some(id))).unwrap_or(0) + 1;
+    let args = [("stage", title), ("number", position.to_string()), ("of", stage.steps.len().to_string())];
+    tell.text("count-step", &args)
+}
+
+/// The step's hazards, and whose hand acknowledged them for this doing.
+pub fn hazards(log: &Log, step: &Step, tell: &Tell) -> Vec<HazardView> {
+    let state = log.state.step(&step.id);
+    let view = |id: &String| {
+        let hazard = log.document.hazard(id)?;
+        let (signal, word) = match hazard.signal {
+            Signal::Danger => (SignalCode::Danger, "signal-danger"),
+            Signal::Warning => (SignalCode::Warning, "signal-warning"),
+            Signal::Caution => (SignalCode::Caution, "signal-caution"),
+            Signal::Notice => (SignalCode::Notice, "signal-notice"),
+        };
+        let key = format!("hazard-{id}");
+        let acknowledged = state.acknowledged.get(id).map(|by| {
+            let at = log.lines.iter().rev().find_map(|line| match &line.happened.event {
+                Event::Acknowledged { step: s, hazard: h, .. } if *s == step.id && h == id => Some(line.at),
+                _ => None,
+            });
+            let at = at.map(|at| super::clock(&at)).unwrap_or_default();
+            tell.text("acknowledged", &[("by", by.clone()), ("at", at)])
+        });
+        Some(HazardView {
+            id: id.clone(),
+            signal,
+            word: tell.text(word, &[]),
+            line: tell.words.attr(&key, "line", &[]).unwrap_or_default(),
+            text: tell.words.attr(&key, "text", &[]).unwrap_or_default(),
+            acknowledged,
+        })
+    };
+    step.hazards.iter().filter_map(view).collect()
+}
+
+/// The gate of the last try, as it was shown then.
+fn gate(log: &Log, step: &Step, tell: &Tell) -> Option<GateView> {
+    let line = log
+        .lines
+        .iter()
+        .rev()
+        .find(|line| matches!(&line.happened.event, Event::Tried { step: s, .. } if *s == step.id))?;
+    let Event::Tried { found, .. } = &line.happened.event else { return None };
+    let gates = line.happened.seen.as_ref().map(|s| s.gates.as_slice()).unwrap_or_default();
+    let failed: Vec<_> = gates.iter().filter(|g| g.found != Found::Pass).map(|g| g.says.clone()).collect();
+    let verdict = if found.contains(&Found::Fail) { VerdictCode::Outside } else { VerdictCode::CannotTell };
+    Some(GateView {
+        verdict,
+        says: failed.join(" "),
+        may_waive: step.waive.map(|rank| {
+            let rank = tell.text(&format!("rank-{}", rank_code(rank)), &[]);
+            tell.text("may-waive", &[("rank", rank)])
+        }),
+    })
+}
+
+/// What would follow from an option of a judgement: the plan for that place on the trade line.
+fn follows(known: &Known, both: Option<(&Judged, &crate::judge::Wishes)>, option: &str, tell: &Tell) -> Option<String> {
+    let (judged, wishes) = both?;
+    let aim = Aim::of(option)?;
+    match known.plan(judged, wishes, aim)? {
+        Ok(plan) => {
+            let steps = plan.steps;
+            let turns = Place::ALL.map(|p| {
+                let text = tell.turns(known.turns_of(*steps.at(p)));
+                format!("{} {text}", tell.corner(p))
+            });
+            let f = &plan.predicted.figures;
+            let args = [
+                ("turns", turns.join(", ")),
+                ("cross", tell.percent(f.cross_pct, 2)),
+                ("front", tell.signed_kg(f.front_diff_kg)),
+                ("rear", tell.signed_kg(f.rear_diff_kg)),
+                ("chance", tell.percent(100.0 * plan.inside_chance, 0)),
+            ];
+            let id = if plan.stop { "follows-stop" } else { "follows-plan" };
+            Some(tell.text(id, &args))
+        }
+        Err(why) => Some(tell.text("follows-none", &[("why", why.to_string())])),
+    }
+}
+
+fn displays(known: &Known, step: &Step, tell: &Tell) -> Vec<Display> {
+    let worked_out = crate::work_out::suggestions(known, step);
+    let worked_out = worked_out.into_iter().map(|s| (s.key, "shows-worked-out", s.turns));
+    let shown = match Bench::of(known).map(|bench| bench.shown(step)) {
+        Some(Ok(shown)) => shown,
+        // A setting that the simulated car cannot be in: what was entered is refused by its gate before this.
+        Some(Err(why)) => {
+            return vec![Display { key: None, label: tell.text("shows-nothing", &[]), text: why.to_string() }];
+        }
+        None => Vec::new(),
+    };
+    let shown = shown.into_iter().map(|s| {
+        let text = if s.by == "shows-paper" && is_choice(step, &s.key) {
+            tell.text(&format!("option-{}", s.text), &[])
+        } else {
+            s.text
+        };
+        (s.key, s.by, text)
+    });
+    shown.chain(worked_out).map(|(key, by, text)| Display { key: Some(key), label: tell.text(by, &[]), text }).collect()
+}
+
+fn is_choice(step: &Step, key: &str) -> bool {
+    step.input_of(key).is_some_and(|input| matches!(input.kind, bayhand_procedure::Kind::Choice(_)))
+}
+
+/// The wait of a step that waits.
+pub fn timer(log: &Log, known: &Known, step: &Step, tell: &Tell) -> Option<TimerView> {
+    if !step.gates.contains(&Gate::Waited) {
+        return None;
+    }
+    let seconds = known.value("intake.place", "wait")?;
+    Some(TimerView {
+        seconds: seconds.ceil() as u32,
+        began_ms: log.step_began().timestamp_millis(),
+        label: tell.text("timer-settle", &[]),
+    })
+}

@@ -1,0 +1,44 @@
+//! Turns of the alignment adjusters worked out from the last angles, to be shown beside the field that asks what was
+//! really turned.
+
+use crate::known::{Known, axle_of};
+use bayhand_procedure::Step;
+use bayhand_vehicle::Place;
+
+/// Turns suggested at one adjuster.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Suggestion {
+    /// Key of the field.
+    pub key: String,
+    /// Signed turns, in tenths: positive for toe-in, or for the camber to grow.
+    pub turns: String,
+}
+
+/// Turns at each adjuster of a step that changes the alignment: what is missing to the agreed angle, by the angle that
+/// one turn gives. Empty at other steps and while something is not known.
+pub fn suggestions(known: &Known, step: &Step) -> Vec<Suggestion> {
+    if !step.id.starts_with("align.change") {
+        return Vec::new();
+    }
+    let keys = step.inputs.iter().flat_map(bayhand_procedure::Input::keys);
+    keys.filter_map(|key| suggestion(known, key)).collect()
+}
+
+fn suggestion(known: &Known, key: String) -> Option<Suggestion> {
+    let (input, corner) = key.split_once('.')?;
+    let place = Place::ALL.into_iter().find(|p| p.code() == corner)?;
+    let (angle, share) = match input {
+        // The agreed toe is the total of the axle; each wheel takes its half.
+        "toe-turns" => ("toe", 0.5),
+        "camber-turns" => ("camber", 1.0),
+        _ => return None,
+    };
+    let (front, rear) = known.axles("intake.angles", &format!("agreed-{angle}"))?;
+    let (front_turn, rear_turn) = known.axles("intake.angles", &format!("{angle}-per-turn"))?;
+    let read = known.value("align.read", &format!("{angle}.{corner}"))?;
+    let missing = axle_of(place, front, rear) * share - read;
+    let turns = (missing / axle_of(place, front_turn, rear_turn) * 10.0).round() / 10.0;
+    // No negative zero.
+    let turns = if turns == 0.0 { 0.0 } else { turns };
+    Some(Suggestion { key, turns: format!("{turns:+.1}") })
+}
