@@ -1,1 +1,257 @@
-# What the running job says: refusals, results, readings.
+# What the running job says: what was found, refusals, readings, the record, the sheet.
+
+## Titles and places in the job
+
+job-title = { $car }, job { $number }
+job-unnamed = Job { $number }
+person = { $initials }, { $rank }
+start = Take up a job that was set aside, or begin a new one.
+start-empty = No job is open yet. Begin a practice job to learn the steps, or a job on a real car.
+sign-on-first = Sign on with your initials first. Everything that is recorded carries a name.
+held = On hold since { $at }, by { $by }: “{ $reason }”. Whoever goes on checks the car first.
+ended-sealed = This job is sealed. The sheet is written in the review window.
+ended-stopped = This job was stopped and the car was made safe. Nothing more is recorded here.
+count-step = { $stage }, step { $number } of { $of }
+count-round = { $stage }, round { $round }
+because = First, because { $need }.
+action-record = Record
+action-decide = Record this decision
+acknowledged = { $by }, { $at }, by hand
+state-done = done
+state-now = now
+state-again = to do again
+state-to-come = to come
+timer-settle = Let the car rest
+may-waive = { $rank } or above may waive this, with a reason, if not at work on this step.
+
+## Fields
+
+check-yes = Yes
+check-no = No, found wrong
+text-none = Write “none” where nothing is meant.
+range = { $min } to { $max } { $unit }
+range-looks = { $min } to { $max } { $unit }, up to three looks with blanks between
+shows-paper = Job papers
+shows-pad = Pad shows
+shows-height-gauge = Height gauge shows
+shows-laser = Laser shows
+shows-shims = Shims laid out
+shows-pressure-gauge = Gauge shows
+shows-angle-gauge = Gauge shows
+shows-link = Bolt slides in at
+shows-worked-out = Worked out
+shows-nothing = The practice car shows nothing
+
+## What to turn
+
+turn-count = corner { $number } of 4
+turn-raise-car = Raise the car at { $corner }
+turn-lower-car = Lower the car at { $corner }
+turn-leave-car = Leave { $corner } as it is
+turn-collar = Collar { $turns } { $spring }, { $way } seen from above: { $mm } of travel.
+turn-leave-collar = Do not turn this collar. Enter 0.
+turn-towards = towards the spring
+turn-away = away from the spring
+turn-clockwise = clockwise
+turn-anticlockwise = anticlockwise
+turns-quarter = a quarter turn
+turns-half = half a turn
+turns-three-quarters = three quarters of a turn
+turns-one = one turn
+turns-whole = { $whole } turns
+turns-and-quarter = { $whole } and a quarter turns
+turns-and-half = { $whole } and a half turns
+turns-and-three-quarters = { $whole } and three quarter turns
+turns-decimal = { $turns } turns
+follows-plan = Turns: { $turns }. Then cross weight { $cross }, front difference { $front }, rear difference { $rear }. Chance to be inside: { $chance }.
+follows-stop = A good place to stop: turning gains less than the readings can show. The best would be { $turns }; then cross weight { $cross }, front difference { $front }, rear difference { $rear }.
+follows-none = No plan: { $why }
+
+## The trade line, footprints and figures
+
+mark-front-even = front even
+mark-cross-wanted = cross wanted
+mark-rear-even = rear even
+line-window = window ± { $window }
+line-now = car now
+line-band = ± { $u }
+line-after = after this plan
+line-says = Cross weight, front right and rear left: { $cross } ± { $u }. { $verdict }
+print-heavy = { $kg } too heavy
+print-light = { $kg } too light
+print-right = as wanted
+print-scale = Differences are drawn { $times } times larger.
+figure-cross-pct = Cross weight, FR + RL
+figure-front-diff-kg = Front, left minus right
+figure-rear-diff-kg = Rear, left minus right
+figure-front-pct = Front share
+figure-left-pct = Left share
+figure-total-kg = Total
+figure-side-front-mm = Front height, left minus right
+figure-side-rear-mm = Rear height, left minus right
+figure-wanted = { $target } ± { $window }
+figure-with-u = { $value } ± { $u }
+figure-first = The wish that comes first
+figure-side-front = Front height, left minus right
+figure-side-rear = Rear height, left minus right
+plot-title = Cross weight, front right and rear left
+plot-found = as found
+plot-round = round { $round }
+
+## What gates found
+
+found-unknown = This cannot be judged: { $why }.
+found-checks = Found wrong: { $wrong }. Put it right and record the step again, or stop the job.
+found-car = Such a car cannot be: { $why }. Look at the car data again.
+found-instruments = Not in date, or the date is not written as 2027-03-31: { $wrong }.
+found-resolve = With three settles these instruments leave ± { $u } on the cross weight (window ± { $window }) and ± { $axle } on an axle (window ± { $axlewindow }).
+found-second = { $by } did the step itself. Somebody else signs on and checks.
+found-counted = { $off } parts came off and { $on } went back. Find the rest before the car moves.
+found-pads = Twist { $twist } (limit for this car { $twistlimit }), side tilt { $tilt } (limit { $tiltlimit }).
+found-pressures = More than { $within } from the agreed pressure: { $wrong }. Set and read again.
+found-heights = A height is { $worst } from agreed (limit { $within }); side to side { $sides } (limit { $side }). Set the heights first, or give a reason.
+found-angles = More than { $within } from agreed: { $wrong }. Change the angles, or give a reason.
+found-camber-at = camber { $where } { $has } (agreed { $wants })
+found-toe-at = total toe { $where } { $has } (agreed { $wants })
+found-settles = The settles differ by { $spread } at a corner (limit { $within }). Free the tyres, bounce and read again.
+found-total = The four loads add up to { $sum }; { $total } was expected. Look at ballast, fuel, units and what touches the car.
+found-sides = { $axle }: { $left } left and { $right } right are too unlike. Look at the corners' order and at what touches the car.
+found-window = { $name }: { $value } ± { $u }, wanted { $target } ± { $window }: { $verdict }.
+found-moved = Something moved: { $wrong }.
+found-moved-at = { $where } { $load }, { $height } (settles explain { $u }, { $hu })
+found-wait = { $left } of the wait are left.
+found-travel = The collar at { $where } would be { $turns } turns from where it began; it has { $least } to { $most }.
+
+## Refusals
+
+refused-stale = The job has moved on since this window was drawn. Nothing was recorded. Look at the step again.
+refused-no-job = No job is open. Begin one or take one up.
+refused-job-open = A job is open already. Set it aside first.
+refused-car-name = Give the car a name of up to 60 letters.
+refused-name = Write your name.
+refused-rank-unknown = Choose trainee, technician or supervisor.
+refused-seal-in-review = A job is sealed in the review window, by a supervisor who did not work on it.
+refused-review-only = The review window seals a job or sends it back. Everything else is done at the car.
+refused-no-sheet = The sheet is written once the job is sealed.
+refused-unreadable = This job cannot be read: { $why }. Nothing in it was changed.
+refused-no-such-step = There is no step { $step } in this job's procedure.
+refused-not-now = { $step } is not the step at hand. The step at hand: { $now }.
+refused-not-signed-on = { $by } is not signed on at this job. Sign on first.
+refused-already-signed-on = { $by } is signed on already. Choose other initials.
+refused-initials = Initials are one to four letters, not “{ $given }”.
+refused-rank = { $by } is { $rank }; this needs { $needed } or above.
+refused-at-work = { $by } is at work on this step and cannot waive its gate. Ask somebody else.
+refused-worked = { $by } worked on this job. It is sealed by a supervisor who did not.
+refused-hazard-open = Read and acknowledge the hazard first: { $hazard }.
+refused-no-such-hazard = The hazard { $hazard } does not stand at this step.
+refused-already-acknowledged = This hazard is acknowledged already: { $hazard }.
+refused-missing = { $field } is missing.
+refused-not-asked = { $field } is not asked for at this step.
+refused-no-such-option = { $field }: “{ $text }” is not one of the answers.
+refused-program-fault = A fault of the program: { $what }. Nothing was recorded. Hold the job and report it.
+refused-nothing-to-waive = There is nothing to waive at { $step }.
+refused-not-waivable = { $step } cannot be waived by anybody.
+refused-no-reason = Write the reason. It stands in the record.
+refused-not-done = { $step } is not done, so it cannot be opened again.
+refused-on-hold = The job is on hold. Go on with it first.
+refused-not-on-hold = The job is not on hold.
+refused-ended = The job has ended. Nothing more is recorded in it.
+refused-stopping = The job is being stopped. Make the car safe.
+refused-by-seal-only = This step is ended by the seal, in the review window.
+refused-not-ready = Not ready for the seal. To do first: { $step }.
+
+## The bay
+
+bay-no-job = No job is open.
+bay-held = The job is on hold.
+bay-ended = The job has ended.
+bay-raised = CAR RAISED
+bay-last-reading = Last reading { $at }
+
+## The record
+
+row-signed-on = Signed on
+row-acknowledged = Acknowledged: { $hazard } ({ $step })
+row-by-hand = { $by }, by hand
+row-waived = Waived: { $step }
+row-reopened = Opened again: { $step }
+row-held = Put on hold
+row-resumed = Went on
+row-stop = Stopped; car to be made safe
+row-sealed = Sealed
+row-void = Void or done again later.
+row-checks = all { $count } checks yes
+departures-title = Departed from the procedure: { $count }
+departure-waived = Gate waived: { $step }
+departure-waived-text = { $said } { $at }, { $by }: “{ $reason }”
+departure-reopened = Opened again: { $step }
+departure-reopened-text = { $at }, { $by }: “{ $reason }”. Steps made void: { $count }.
+departure-tried = Did not pass at once: { $step }
+departure-tried-text = { $said } { $at }, { $by }.
+departure-stopped = Job stopped
+departure-stopped-text = { $at }, { $by }: “{ $reason }”
+review-empty = There is no job in this book yet. Jobs appear here when they are begun at the car.
+review-summary = Work: { $people }. { $from } to { $to }. { $count } entries.
+job-working = At work: { $stage }, { $at }
+job-held = On hold: { $stage }, { $at }
+job-stopping = Being stopped, { $at }
+job-stopped = Stopped, { $at }
+job-sealed = Sealed, { $at }
+job-for-review = Waits for review, { $at }
+seal-ready = Everything is done. Read the record, then seal it or send it back.
+seal-done = This job is sealed.
+seal-stopped = A stopped job is not sealed.
+seal-not-ready = Not ready for the seal. At hand: { $step }.
+send-back-alone = Only this step would be done again.
+send-back-voids = To be done again with it: { $steps }.
+verified = The book holds: { $jobs } jobs, { $entries } entries, every hash in order. This job: { $here } entries.
+compromise = { $first }. “{ $reason }”
+
+## The sheet
+
+sheet-title = Corner balance and alignment
+sheet-car = Car
+sheet-use = Use
+sheet-first = Came first
+sheet-ballast = Ballast for the driver
+sheet-fuel = Fuel
+sheet-date = Date
+sheet-figures = Figures
+sheet-figures-note = With ± expanded uncertainty (k = 2). Cross weight on front right and rear left. Read with ballast, working pressures and agreed fuel; as found with links released, as left with links on.
+sheet-corners = Corners: load, height
+sheet-corners-note = Wanted: height.
+sheet-angles = Angles
+sheet-angles-note = Camber negative leaning in; toe positive pointing in.
+sheet-pressures = Tyre pressures
+sheet-working = working
+sheet-cold = cold, handed over
+sheet-found = as found
+sheet-left = as left
+sheet-wanted = wanted
+sheet-camber = Camber, { $corner }
+sheet-toe = Toe, { $corner }
+sheet-turned = Turned at the collars
+sheet-turns = { $turns } turns, { $mm }
+sheet-compromise = Compromise and reason
+sheet-departures = Departures from the procedure
+sheet-cautions = Please note
+sheet-people = People
+sheet-worked = Worked
+sheet-sealed-by = Sealed by
+sheet-sealed = { $by }, { $at }
+sheet-instruments = Instruments
+sheet-due = { $id }, calibration due { $due }
+sheet-seal = Seal
+sheet-head = Head of the record
+sheet-procedure = Procedure
+sheet-program = Program
+instrument-pads = Pads
+instrument-laser = Laser
+instrument-height-gauge = Height gauge
+instrument-pressure-gauge = Pressure gauge
+instrument-angle-gauge = Angle gauge
+caution-retorque = Have the wheel nuts tightened again to the maker's torque after the distance that the maker gives.
+caution-lamps = Lamps and driver-assistance sensors may need a calibration of their own after a change of height or alignment.
+caution-maker = The vehicle maker's instructions and local rules come first. Work on safety parts is for trained and authorised people.
+remark-names = Names on this sheet are as typed at the car. They are not authenticated yet.
+remark-practice = This was a practice job on a simulated car.

@@ -12,10 +12,10 @@ rank-trainee = trainee
 rank-technician = technician
 rank-supervisor = supervisor
 
-signal-danger = Danger
-signal-warning = Warning
-signal-caution = Caution
-signal-notice = Notice
+signal-danger = DANGER
+signal-warning = WARNING
+signal-caution = CAUTION
+signal-notice = NOTICE
 
 verdict-inside = inside
 verdict-outside = outside
