@@ -55,7 +55,7 @@ export const spring: HazardView = {
   signal: "warning",
   word: "WARNING",
   line: "Hands clear of the spring",
-  text: "Keep fingers out of the spring and off its seat. A spring that shifts can crush them. Follow the lift and vehicle maker's instructions and local rules; work on safety parts is for trained and authorised people.",
+  text: "Keep fingers out of the spring and off its seat while the collar turns, and turn with the tool that was made for it.\nA spring that shifts in its seat could crush a finger or take it off.\nFollow the instructions of the lift maker and the vehicle maker, and the local rules.\nWork on safety parts is for trained and authorised people.",
   acknowledged: null,
 };
 
@@ -64,7 +64,7 @@ export const raised: HazardView = {
   signal: "danger",
   word: "DANGER",
   line: "Nobody under the car until the locks are in",
-  text: "Keep everyone out from under the car while it moves. A car that slips crushes. Follow the lift and vehicle maker's instructions and local rules; work on safety parts is for trained and authorised people.",
+  text: "Keep every part of your body out from under the car until it has been rocked and stands on engaged locks or on rated stands.\nA jack alone does not hold a car.\nA car that slips off its lift comes down faster than you can move, and will crush you to death.\nFollow the instructions of the lift maker and the vehicle maker, and the local rules.\nWork on safety parts is for trained and authorised people.",
   acknowledged: null,
 };
 
@@ -125,8 +125,17 @@ export function atCorners(key: string, group: string, units: [string, string][],
   }));
 }
 
+/** A field for each axle. */
+export function atAxles(key: string, group: string, units: [string, string][], range: string): Field[] {
+  return ["front", "rear"].map((axle) => ({ ...number(`${key}.${axle}`, `${group}, ${axle}`, units, range), group }));
+}
+
 export function check(key: string, label: string, yes = "Yes", no = "No"): Field {
   return { key, label, corner: null, group: null, kind: { kind: "check", yes, no }, range: null };
+}
+
+export function choice(key: string, label: string, group: string | null, options: string[]): Field {
+  return { key, label, corner: null, group, kind: { kind: "choice", options: options.map((option, i) => ({ code: `option-${i + 1}`, label: option, follows: null })) }, range: null };
 }
 
 export function text(key: string, label: string): Field {
@@ -160,6 +169,10 @@ export function step(over: Partial<StepBody>): StepBody {
     timer: null,
     seal_in_review: false,
     stopping: false,
+    reopen: [
+      { step: "pads.level", label: "Pads: levelled", voids: "Again after it: baseline, first settle; baseline, second settle." },
+      { step: "used.pressures", label: "Car as used: working pressures", voids: "Again after it: baseline, first settle." },
+    ],
     ...over,
   };
 }

@@ -2,8 +2,10 @@
 import type { StepView } from "../src/generated/StepView";
 import {
   acknowledged,
+  atAxles,
   atCorners,
   check,
+  choice,
   corners,
   figures,
   footprints,
@@ -22,7 +24,7 @@ import {
 
 const none = { revision: 0, job: null, path: [], people: [] };
 
-const loads = atCorners("loads", "Load", [["kg", "kg"], ["lb", "lb"]], 3, "10 to 1500 kg");
+const loads = atCorners("loads", "Load", [["kg", "kg"], ["lb", "lb"]], 3, "10 to 1500 kg, up to three looks with blanks between");
 const heights = atCorners("heights", "Height", [["mm", "mm"], ["in", "in"]], 1, "40 to 400 mm");
 const showing = corners.flatMap(({ code }, i) => [
   { key: `loads.${code}`, label: `Pad ${code}`, text: ["221.4 221.5 221.5", "213.0 213.1 213.0", "301.0 300.9 301.0", "304.5 304.4 304.5"][i] ?? "" },
@@ -54,6 +56,42 @@ export const stepSamples: Record<string, StepView> = {
   },
   "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
   "plain": stepView(step({})),
+  "springs": stepView(
+    step({
+      id: "intake.springs",
+      count: "Intake, step 4 of 12",
+      instruction: "Write the springs, tyres and unsprung masses of each axle.",
+      action: "Record",
+      fields: [
+        ...atAxles("spring", "Spring rate", [["n-per-mm", "N/mm"], ["lb-per-in", "lb/in"]], "10 to 500 N/mm"),
+        ...atAxles("motion-ratio", "Motion ratio", [["one", ""]], "0.3 to 1.2"),
+        ...atAxles("tyre", "Tyre rate", [["n-per-mm", "N/mm"], ["lb-per-in", "lb/in"]], "50 to 600 N/mm"),
+        ...atAxles("unsprung", "Unsprung mass of one corner", [["kg", "kg"], ["lb", "lb"]], "5 to 120 kg"),
+      ],
+      displays: ["spring", "motion-ratio", "tyre", "unsprung"].flatMap((key, i) =>
+        ["front", "rear"].map((axle) => ({ key: `${key}.${axle}`, label: "Job papers", text: ["60 N/mm", "0.95", "210 N/mm", "32 kg"][i] ?? "" })),
+      ),
+    }),
+    "intake",
+  ),
+  "layout": stepView(
+    step({
+      id: "intake.layout",
+      count: "Intake, step 2 of 12",
+      instruction: "State how the car is sprung, driven and braked.",
+      action: "Record",
+      fields: [
+        choice("axle-kind.front", "Kind of axle, front", "Kind of axle", ["Independent", "Beam"]),
+        choice("axle-kind.rear", "Kind of axle, rear", "Kind of axle", ["Independent", "Beam"]),
+        choice("drive", "Driven wheels", null, ["Front", "Rear", "All four"]),
+        choice("springing", "Springing", null, ["A spring with a collar at each wheel", "Not adjustable: measure and advise", "One spring for two wheels: measure and advise", "Interconnected: measure and advise", "Active: measure and advise"]),
+        choice("high-voltage", "High voltage aboard", null, ["None", "High voltage aboard"]),
+      ],
+      displays: [{ key: "drive", label: "Job papers", text: "Rear" }, { key: "springing", label: "Job papers", text: "A spring with a collar at each wheel" }],
+    }),
+    "intake",
+  ),
+  "one-check": stepView(step({ id: "raise.clear", count: "First lift: going up", instruction: "Raise the car until the wheels just clear.", because: "First, because the wheels must just clear.", hazards: [acknowledged(raised)], fields: [check("wheels-clear", "A sheet of card slides under all four tyres", "Yes", "No, found wrong")], action: "Record" }), "first-lift"),
   "hazards": stepView(
     step({ id: "lift.raise", count: "First lift, step 3 of 7", instruction: "Raise until the wheels just clear, then stop and rock the car.", hazards: [raised, { ...spring, id: "balance", signal: "notice", word: "NOTICE", line: "Note what hangs loose", text: "Write down each lead and hose that hangs lower than the sills before going on." }], hazards_open: true, fields: [check("rocked", "Rocked: it sits firm")], action: "It sits firm" }),
     "first-lift",

@@ -12,7 +12,7 @@ export function setLabels(next: Labels): void {
  * The label of an id; a missing one shows its id, so that it is seen and reported.
  *
  * A label may hold a place in square brackets, such as `[who]`, that stands for something that the person sees
- * beside it (initials, a count of looks); `places` fills it.
+ * beside it (such as initials); `places` fills it.
  */
 export function t(id: string, places: Record<string, string> = {}): string {
   let text = words[id] ?? id;

@@ -1,17 +1,22 @@
 /** The pure pieces: how fields are arranged, where labels stand, what is left of a wait. */
 import { describe, expect, test } from "vitest";
-import { atCorners, check, number } from "../samples/parts";
+import { atAxles, atCorners, check, number } from "../samples/parts";
 import { arrange, firstOpen, looksIn } from "../src/step/arrange";
 import { placeLabels, widthOf } from "../src/parts/placing";
 import { leftOf } from "../src/parts/waiting";
 
 describe("arranging fields", () => {
   const shape = (blocks: ReturnType<typeof arrange>): string[] =>
-    blocks.map((block) => (block.kind === "field" ? block.field.key : `${block.rows.join(" ")}: ${block.columns.map((c) => c.title).join(", ")}`));
+    blocks.map((block) => (block.kind === "fields" ? block.fields.map((f) => f.key).join(" ") : `${block.rows.join(" ")}: ${block.columns.map((c) => c.title).join(", ")}`));
 
   test("corners are rows, groups are columns, at the place of the first", () => {
     const fields = [check("brake", "Brake off"), ...atCorners("loads", "Load", [["kg", "kg"]], 3, ""), ...atCorners("heights", "Height", [["mm", "mm"]], 1, ""), check("clear", "Chocks clear")];
     expect(shape(arrange(fields))).toEqual(["brake", "FL FR RL RR: Load, Height", "clear"]);
+  });
+
+  test("the two axles of one question stand side by side", () => {
+    const fields = [...atAxles("spring", "Spring rate", [["n-per-mm", "N/mm"]], ""), ...atAxles("tyre", "Tyre rate", [["n-per-mm", "N/mm"]], "")];
+    expect(shape(arrange(fields))).toEqual(["spring.front spring.rear", "tyre.front tyre.rear"]);
   });
 
   test("five columns make two tables, shared out evenly", () => {

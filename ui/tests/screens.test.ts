@@ -6,7 +6,7 @@ import { standIn } from "../samples/standin";
 import { stepSamples } from "../samples/step";
 import BayBoard from "../src/bay/BayBoard.svelte";
 import ReviewWindow from "../src/review/ReviewWindow.svelte";
-import { click, find, get, labels, openStep, settle } from "./windows";
+import { click, find, get, labels, openStep, settle, type } from "./windows";
 
 afterEach(cleanup);
 
@@ -116,6 +116,16 @@ describe("the window at the desk", () => {
     await click("confirm");
     expect(bridge.asked).toEqual([{ revision: 318, by: "MT", wish: { kind: "seal" } }]);
     expect(find("dialog-seal"), "the dialog closes once it is done").toBeNull();
+  });
+
+  test("a supervisor who was not at the car signs on at the desk", async () => {
+    const bridge = await open("job");
+    await click("sign-on-open");
+    for (const [id, text] of [["initials", "MT"], ["name", "Mara Tol"]] as const) await type(id, text);
+    await click("rank-supervisor");
+    await click("sign-on");
+    expect(bridge.asked[0]).toEqual({ revision: 318, by: "", wish: { kind: "sign-on", initials: "MT", name: "Mara Tol", rank: "supervisor" } });
+    expect(find("dialog-sign-on")).toBeNull();
   });
 
   test("sending back names step, reason and person", async () => {

@@ -5,6 +5,7 @@ import type { FigureRow } from "./FigureRow";
 import type { Footprint } from "./Footprint";
 import type { GateView } from "./GateView";
 import type { HazardView } from "./HazardView";
+import type { SendBackTarget } from "./SendBackTarget";
 import type { TimerView } from "./TimerView";
 import type { TradeLine } from "./TradeLine";
 import type { TurnView } from "./TurnView";
@@ -88,4 +89,8 @@ seal_in_review: boolean,
 /**
  * True once a job is being made safe to be stopped.
  */
-stopping: boolean, };
+stopping: boolean, 
+/**
+ * Steps that can be opened again from here.
+ */
+reopen: Array<SendBackTarget>, };

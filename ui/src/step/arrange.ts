@@ -1,4 +1,4 @@
-/** How the fields of a step stand: alone, or as a table with the corners as rows. */
+/** How the fields of a step stand: alone, side by side, or as a table with the corners as rows. */
 import type { CornerCode } from "../generated/CornerCode";
 import type { Display } from "../generated/Display";
 import type { Entry } from "../generated/Entry";
@@ -19,17 +19,22 @@ export interface Column {
   fields: Field[];
 }
 
-/** A field by itself, or a table. */
-export type Block = { kind: "field"; field: Field } | { kind: "table"; rows: CornerCode[]; columns: Column[] };
+/** Fields that stand side by side (one field stands alone), or a table. */
+export type Block = { kind: "fields"; fields: Field[] } | { kind: "table"; rows: CornerCode[]; columns: Column[] };
 
-/** Fields with a corner and a group go into tables, where the first of them stands; all others stand alone. */
+/**
+ * Fields with a corner and a group go into tables, where the first of them stands. Others of one group, such as those
+ * of the two axles, stand side by side; all others stand alone.
+ */
 export function arrange(fields: Field[]): Block[] {
   const blocks: Block[] = [];
   const columns: Column[] = [];
   let at: number | null = null;
   for (const field of fields) {
     if (field.corner === null || field.group === null) {
-      blocks.push({ kind: "field", field });
+      const before = blocks.at(-1);
+      if (before?.kind === "fields" && field.group !== null && before.fields[0]?.group === field.group) before.fields.push(field);
+      else blocks.push({ kind: "fields", fields: [field] });
       continue;
     }
     at ??= blocks.length;
@@ -63,6 +68,11 @@ export function alike(column: Column, of: (field: Field) => string | null): stri
   if (first === undefined) return null;
   const text = of(first);
   return column.fields.every((field) => of(field) === text) ? text : null;
+}
+
+/** True for a choice whose cards need room: long words, or words about what would follow. */
+export function needsRoom(field: Field): boolean {
+  return field.kind.kind === "choice" && field.kind.options.some((option) => option.follows !== null || option.label.length > 24);
 }
 
 /** Displays that belong to a field. */

@@ -1,5 +1,5 @@
 # Labels of the windows; every id begins with ui-. A label has no variables and stands on one line. A word in square
-# brackets is a place that the window fills with what the person sees beside it: [who] initials, [n] a count.
+# brackets is a place that the window fills with what the person sees beside it: [who] stands for initials.
 
 ui-app-name = Bayhand
 ui-no-answer = The program did not answer, so nothing was recorded. What is typed stays here: try again, and if it happens again, close the windows and start the program afresh. The record up to here is safe.
@@ -25,6 +25,7 @@ ui-sign-initials = Initials
 ui-sign-name = Name
 ui-sign-rank = Rank
 ui-sign-on = Sign on
+ui-sign-on-title = Sign on to check this job
 ui-rank-trainee = Trainee
 ui-rank-technician = Technician
 ui-rank-supervisor = Supervisor
@@ -48,7 +49,6 @@ ui-step-stop = Stop the job
 ui-step-stopping = The job is being stopped: these steps make the car safe first.
 ui-step-seal-in-review = A supervisor who did not work on this job seals it, or sends it back, in the review window.
 ui-field-unit = Unit
-ui-field-looks = [n] looks, blanks between
 ui-corner-fl = Front left
 ui-corner-fr = Front right
 ui-corner-rl = Rear left
