@@ -17,7 +17,7 @@
 use crate::geometry::wheel;
 use crate::{Rates, StaticsError, diagonal};
 use bayhand_vehicle::{Axle, Car, Corners, Place, STANDARD_GRAVITY};
-use nalgebra::{DMatrix, DVector, Matrix2, Matrix4};
+use nalgebra::{DMatrix, DVector, Dyn, LU, Matrix2, Matrix4};
 
 /// What one millimetre does. Rows are the corner that answers, columns the corner that is moved, both in the order
 /// FL, FR, RL, RR.
@@ -51,12 +51,14 @@ impl Sensitivity {
     /// A car that cannot be, or one whose springs do not hold it upright.
     pub fn of(car: &Car) -> Result<Sensitivity, StaticsError> {
         let system = System::of(car)?;
+        let solver = system.solver([false; 4]);
         let lifts = |lift: Matrix4<f64>| {
             let mut load = [[0.0; 4]; 4];
             let mut height = [[0.0; 4]; 4];
             for column in 0..4 {
                 let s = lift.column(column);
-                let answer = system.solve(&Cause { lift_mm: [s[0], s[1], s[2], s[3]], ..Cause::default() })?;
+                let answer =
+                    system.answer(&solver, &Cause { lift_mm: [s[0], s[1], s[2], s[3]], ..Cause::default() })?;
                 for row in 0..4 {
                     load[row][column] = answer.load_n[row] / STANDARD_GRAVITY;
                     height[row][column] = answer.rise_mm[row];
@@ -69,7 +71,10 @@ impl Sensitivity {
         for (i, row) in height_per_mm_pad.iter_mut().enumerate() {
             row[i] -= 1.0;
         }
-        let patch = PatchShift { forward: system.patch_shift(Shift::Forward)?, left: system.patch_shift(Shift::Left)? };
+        let patch = PatchShift {
+            forward: system.patch_shift(&solver, Shift::Forward)?,
+            left: system.patch_shift(&solver, Shift::Left)?,
+        };
         Ok(Sensitivity { load_per_mm_wheel, height_per_mm_wheel, load_per_mm_pad, height_per_mm_pad, patch })
     }
 }
@@ -116,6 +121,9 @@ enum Shift {
     Forward,
     Left,
 }
+
+/// The left side of the equations, factored.
+type Solver = LU<f64, Dyn, Dyn>;
 
 /// The equations above for one car.
 pub(crate) struct System {
@@ -183,13 +191,16 @@ impl System {
 
     /// Solves the equations above.
     pub(crate) fn solve(&self, cause: &Cause) -> Result<Answer, StaticsError> {
+        self.answer(&self.solver(cause.lost_n.map(|lost| lost.is_some())), cause)
+    }
+
+    /// The left side of the equations, factored; `off` says which wheels are off their pads.
+    fn solver(&self, off: [bool; 4]) -> Solver {
         let modes = self.rise.ncols();
         let mut equations = DMatrix::zeros(4 + modes, 4 + modes);
-        let mut right = DVector::zeros(4 + modes);
         for corner in 0..4 {
-            if let Some(lost_n) = cause.lost_n[corner] {
+            if off[corner] {
                 equations[(corner, corner)] = 1.0;
-                right[corner] = -lost_n;
             } else {
                 for other in 0..4 {
                     equations[(corner, other)] = self.flexibility[(corner, other)];
@@ -197,7 +208,6 @@ impl System {
                 for mode in 0..modes {
                     equations[(corner, 4 + mode)] = self.rise[(corner, mode)];
                 }
-                right[corner] = cause.lift_mm[corner];
             }
         }
         for mode in 0..modes {
@@ -208,11 +218,21 @@ impl System {
                 equations[(4 + mode, 4 + other)] = -self.upright[(mode, other)];
             }
         }
+        equations.lu()
+    }
+
+    /// The answer to a cause whose lost wheels are those of the solver.
+    fn answer(&self, solver: &Solver, cause: &Cause) -> Result<Answer, StaticsError> {
+        let modes = self.rise.ncols();
+        let mut right = DVector::zeros(4 + modes);
+        for corner in 0..4 {
+            right[corner] = cause.lost_n[corner].map_or(cause.lift_mm[corner], |lost_n| -lost_n);
+        }
         for (axle, (pitch, roll)) in cause.moment_n_mm.into_iter().enumerate() {
             right[5] -= pitch;
             right[if modes == 4 { 6 + axle } else { 6 }] -= roll;
         }
-        let Some(found) = equations.lu().solve(&right) else { return Err(StaticsError::TooFewWheels) };
+        let Some(found) = solver.solve(&right) else { return Err(StaticsError::TooFewWheels) };
         if !found.iter().all(|v| v.is_finite()) {
             return Err(StaticsError::TooFewWheels);
         }
@@ -221,7 +241,7 @@ impl System {
     }
 
     /// Loads (kg) per mm that one patch is off its place and per kg on it: the load there has another lever.
-    fn patch_shift(&self, shift: Shift) -> Result<[[f64; 4]; 4], StaticsError> {
+    fn patch_shift(&self, solver: &Solver, shift: Shift) -> Result<[[f64; 4]; 4], StaticsError> {
         let mut loads = [[0.0; 4]; 4];
         for place in Place::ALL {
             let mut cause = Cause::default();
@@ -230,7 +250,7 @@ impl System {
                 Shift::Forward => (-STANDARD_GRAVITY, 0.0),
                 Shift::Left => (0.0, STANDARD_GRAVITY),
             };
-            let answer = self.solve(&cause)?;
+            let answer = self.answer(solver, &cause)?;
             for (row, load_n) in loads.iter_mut().zip(answer.load_n) {
                 row[place.index()] = load_n / STANDARD_GRAVITY;
             }

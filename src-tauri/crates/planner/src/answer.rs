@@ -20,7 +20,8 @@ pub struct Plan {
     pub uncertainty: Outcome,
     /// Chance that every wish is inside its window after this plan, 0 to 1.
     pub inside_chance: f64,
-    /// Limits that the plan stands at, and what one unit more of each would save.
+    /// Limits that the plan stands at, and what one unit more of each would save. Empty when the height limits cannot
+    /// be met: then `excess` says what binds.
     pub binding: Vec<Binding>,
     /// True exactly when no allowed plan raises the chance of being inside by two points over leaving the car alone.
     pub stop: bool,

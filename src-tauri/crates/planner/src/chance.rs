@@ -7,6 +7,9 @@ use std::f64::consts::SQRT_2;
 /// Points of the quasi-random rule; a prime.
 const POINTS: u32 = 509;
 
+/// A chance so small that its relative size does not matter to anybody.
+const NEXT_TO_NOTHING: f64 = 1e-4;
+
 /// Square roots of the first primes: directions of the Richtmyer rule, one for each coordinate but the last.
 const DIRECTIONS: [f64; 8] = [
     SQRT_2,
@@ -53,6 +56,11 @@ pub fn box_probability(mean: &[f64], covariance: &DMatrix<f64>, half: &[f64]) ->
         0 => return 1.0,
         1 => return inside_one(mean[0], covariance[(0, 0)].max(0.0).sqrt(), half[0]),
         _ => {}
+    }
+    // Together is at most the least alone. When that is next to nothing the product of all serves as well.
+    let alone: Vec<f64> = (0..size).map(|i| inside_one(mean[i], covariance[(i, i)].max(0.0).sqrt(), half[i])).collect();
+    if alone.iter().any(|chance| *chance < NEXT_TO_NOTHING) {
+        return alone.iter().product();
     }
     let factor = semidefinite_cholesky(covariance);
     let mut sum = 0.0;

@@ -2,6 +2,7 @@
 
 use crate::PlanError;
 use crate::answer::{Binding, LimitName, Reachable, Unreachable, UnreachableBecause};
+use crate::excess::LeastExcess;
 use crate::objective::{Objective, Steps, WishRow};
 use crate::outlook::Outlook;
 use crate::problem::{Price, Problem, Wish, WishName};
@@ -9,7 +10,8 @@ use crate::search::{TIE, best_by_collars, least_cost};
 use bayhand_chassis::{Figures, Rates, diagonal, lift_without_height, moment_to_left_kg_mm, trade_line};
 use bayhand_vehicle::{Car, Corners, Place};
 
-/// Limits that the plan stands at, and what one unit more of each saves: the problem is solved again with it.
+/// Limits that the plan stands at, and what one unit more of each saves: the problem is solved again with it. For a plan
+/// that keeps the height limits; where they cannot be kept, the excess says what binds.
 pub(crate) fn binding(objective: &Objective, planned: &Steps, cost: f64) -> Vec<Binding> {
     let mut wider: Vec<(LimitName, Objective)> = Vec::new();
     for place in Place::ALL {
@@ -49,6 +51,7 @@ pub(crate) fn reachable(
     car: &Car,
     objective: &Objective,
     outlook: &Outlook,
+    least_excess: LeastExcess,
 ) -> Result<Vec<Reachable>, PlanError> {
     let now = problem.now();
     let cross = problem.wishes.cross_pct.map_or(50.0, |w| w.target);
@@ -72,7 +75,7 @@ pub(crate) fn reachable(
             nearest.price = Price::default();
             nearest.wishes.clone_from(&heights);
             nearest.wishes.push(WishRow { name: None, wish: there, error_now: -point.along_kg, per_step: along });
-            let steps = best_by_collars(&nearest)[4]?.steps;
+            let steps = best_by_collars(&nearest, least_excess)[4]?.steps;
             let lift = lift_without_height(car, point.along_kg);
             let pattern = |p: Place| lift.at(p) / (ratio.at(p) * problem.adjusters.at(p).step_mm);
             Some(Ok(Reachable {

@@ -18,6 +18,7 @@ mod answer;
 mod belief;
 mod chance;
 mod error;
+mod excess;
 mod explain;
 mod objective;
 mod outlook;

@@ -155,3 +155,17 @@ pub(crate) fn turned(steps: &Steps) -> i32 {
 pub(crate) fn dot(row: &[f64; 4], steps: &Steps) -> f64 {
     row.iter().zip(steps).map(|(r, s)| r * f64::from(*s)).sum()
 }
+
+/// The whole steps of `low..=high` for which `least + rate s <= 0 <= most + rate s`; a little wider than computed, so
+/// that rounding shuts no plan out. An empty range has its ends the wrong way round.
+pub(crate) fn steps_between(rate: f64, least: f64, most: f64, low: i32, high: i32) -> (i32, i32) {
+    if rate == 0.0 {
+        return if least > 1e-9 || most < -1e-9 { (1, 0) } else { (low, high) };
+    }
+    let (a, b) = (-most / rate, -least / rate);
+    let (from, to) = (a.min(b) - 1e-6, a.max(b) + 1e-6);
+    if from > f64::from(high) || to < f64::from(low) {
+        return (1, 0);
+    }
+    (from.max(f64::from(low)).ceil() as i32, to.min(f64::from(high)).floor() as i32)
+}

@@ -3,6 +3,7 @@
 use crate::PlanError;
 use crate::answer::{Alternative, Excess, Outcome, Plan, Proof, Reason, ReasonCode};
 use crate::belief::Belief;
+use crate::excess::least_excess;
 use crate::explain;
 use crate::objective::{Objective, Steps, collars};
 use crate::outlook::Outlook;
@@ -28,7 +29,8 @@ pub fn plan(problem: &Problem) -> Result<Plan, PlanError> {
     let objective = Objective::of(problem, &per_step, &now.loads_kg, &now.heights_mm);
     let outlook = Outlook::of(problem, &car, per_step, belief.doubts()?)?;
 
-    let by_collars = best_by_collars(&objective);
+    let least = least_excess(&objective);
+    let by_collars = best_by_collars(&objective, least);
     // With all four collars allowed there is always a plan that breaks the limits least; leaving the car alone is
     // what remains when the search was cut off before it met one.
     let alone = Found {
@@ -60,11 +62,11 @@ pub fn plan(problem: &Problem) -> Result<Plan, PlanError> {
         predicted,
         uncertainty: outlook.uncertainty(&best.steps),
         inside_chance: advice.chance_planned,
-        binding: explain::binding(&objective, &best.steps, best.cost),
+        binding: if best.excess_mm > 0.0 { Vec::new() } else { explain::binding(&objective, &best.steps, best.cost) },
         stop: advice.stop,
         why: sentence(&reason, &best),
         reason,
-        trade_line: explain::reachable(problem, &car, &objective, &outlook)?,
+        trade_line: explain::reachable(problem, &car, &objective, &outlook, least)?,
         alternatives,
         unreachable: explain::unreachable(problem, &objective, &best.steps, &predicted.figures),
         learned: belief.learned(problem),
@@ -106,7 +108,10 @@ fn sentence(reason: &Reason, best: &Found) -> String {
             format!("Turning as planned takes the chance that all wishes are inside from {now} to {planned}.")
         }
         ReasonCode::NothingToGain => {
-            format!("No steps raise the chance that all wishes are inside by two points: {now} now, {top} at best.")
+            let nearer = if best.steps == [0; 4] { "" } else { " The steps given still bring the car nearest." };
+            format!(
+                "No steps raise the chance that all wishes are inside by two points: {now} now, {top} at best.{nearer}"
+            )
         }
         ReasonCode::TurningCostsMore => {
             format!("Turning costs more than it brings, although the chance could rise from {now} to {top}.")

@@ -21,20 +21,15 @@
 //! **Work** is bounded by [`WORK_LIMIT`] nodes. Beyond it the least bound among the branches not followed is kept:
 //! the optimum cannot be below it, so `gap` is proved.
 
-use crate::objective::{Objective, Steps, turned};
+use crate::excess::{LIMIT_SLACK_MM, LeastExcess, Reach, nearest_to_zero, reach};
+use crate::objective::{Objective, Steps, steps_between, turned};
 use nalgebra::{DMatrix, DVector};
 
 /// Costs closer than this, relative to one plus the cost, are equal.
 pub const TIE: f64 = 1e-9;
 
-/// Nodes that one search may visit; about a second of work.
-pub const WORK_LIMIT: u64 = 20_000_000;
-
-/// Nodes that the search for the least excess may visit.
-const EXCESS_NODES: u32 = 1_000_000;
-
-/// Slack of the height limits, mm: far below what anybody reads, far above rounding.
-const LIMIT_SLACK_MM: f64 = 1e-9;
+/// Nodes that one search may visit; a few tenths of a second of work. Boxes of ± 30 steps need at most a tenth of it.
+pub const WORK_LIMIT: u64 = 5_000_000;
 
 /// The best plan, and what was proved about it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -52,44 +47,45 @@ pub(crate) struct Found {
 
 /// The best plans with at most 0, 1, 2, 3 and 4 collars, in that order; absent where the height limits cannot be kept
 /// with so few.
-pub(crate) fn best_by_collars(objective: &Objective) -> [Option<Found>; 5] {
-    let mut work = Work::new(WORK_LIMIT);
-    let (excess_mm, excess_proved) = least_excess(objective);
+pub(crate) fn best_by_collars(objective: &Objective, least_excess: LeastExcess) -> [Option<Found>; 5] {
+    best_within(objective, least_excess, WORK_LIMIT)
+}
+
+fn best_within(objective: &Objective, least_excess: LeastExcess, most_nodes: u64) -> [Option<Found>; 5] {
+    let mut work = Work::new(most_nodes);
+    let LeastExcess { excess_mm, proved: excess_proved } = least_excess;
     let sets = Sets::of(objective);
     let mut best = [None; 5];
-    let mut least = f64::INFINITY;
+    let mut least: Option<(f64, Steps)> = None;
     for (most, answer) in best.iter_mut().enumerate() {
         // The least cost with exactly `most` collars, where it is below that with fewer.
         for set in sets.of_size(most) {
-            least = set.least_cost(objective, excess_mm, least, &mut work);
+            set.improve(objective, excess_mm, &mut least, &mut work);
         }
-        if least.is_finite() {
-            let lower = least.min(work.unseen);
-            *answer = sets.tie_break(objective, excess_mm, least, most, &mut work).map(|steps| {
-                let cost = objective.cost(&steps);
-                Found { steps, cost, excess_mm, excess_proved, gap: (cost - lower).max(0.0), nodes: work.nodes }
-            });
-        }
-        // Equal within the tie is exact.
-        if let Some(found) = answer
-            && found.gap <= tie(found.cost)
-        {
-            found.gap = 0.0;
-        }
+        *answer = least.map(|(cost, first)| {
+            let lower = cost.min(work.unseen);
+            // Cut off by the work limit, the order among equals is not settled, and the first one stands.
+            let steps = sets.tie_break(objective, excess_mm, cost, most, &mut work).unwrap_or(first);
+            let cost = objective.cost(&steps);
+            let gap = (cost - lower).max(0.0);
+            // Equal within the tie is exact.
+            let gap = if gap <= tie(cost) { 0.0 } else { gap };
+            Found { steps, cost, excess_mm, excess_proved, gap, nodes: work.nodes }
+        });
     }
     best
 }
 
-/// The least cost alone.
+/// The least cost alone, of the plans that keep the height limits.
 pub(crate) fn least_cost(objective: &Objective) -> f64 {
     let mut work = Work::new(WORK_LIMIT);
-    let (excess_mm, _) = least_excess(objective);
+    let excess_mm = 0.0;
     let sets = Sets::of(objective);
-    let mut least = f64::INFINITY;
+    let mut least = None;
     for set in &sets.0 {
-        least = set.least_cost(objective, excess_mm, least, &mut work);
+        set.improve(objective, excess_mm, &mut least, &mut work);
     }
-    least
+    least.map_or(f64::INFINITY, |(cost, _)| cost)
 }
 
 fn tie(cost: f64) -> f64 {
@@ -126,8 +122,7 @@ struct Set {
     /// Slack of the bounds: rounding of the triangular form.
     slack: f64,
     per_step: f64,
-    /// For each limit and number of collars still open: least and greatest change they can make.
-    reach: Vec<[(f64, f64); 5]>,
+    reach: Vec<Reach>,
 }
 
 struct Sets(Vec<Set>);
@@ -200,38 +195,26 @@ impl Set {
                 }
             }
         }
-        let reach = objective
-            .limits
-            .iter()
-            .map(|limit| {
-                let mut open = [(0.0, 0.0); 5];
-                for (level, &collar) in collars.iter().enumerate() {
-                    let ends =
-                        [objective.low[collar], objective.high[collar]].map(|s| limit.per_step[collar] * f64::from(s));
-                    open[level + 1] = (open[level].0 + ends[0].min(ends[1]), open[level].1 + ends[0].max(ends[1]));
-                }
-                open
-            })
-            .collect();
         Set {
             triangle,
             target,
             constant: rest.norm_squared() + objective.price.per_collar * size as f64,
             slack: 1e-13 * b.norm_squared(),
             per_step: objective.price.per_step,
-            reach,
+            reach: reach(objective, &collars),
             collars,
         }
     }
 
-    /// The least cost of this set, or `least` when it is not below that.
-    fn least_cost(&self, objective: &Objective, excess_mm: f64, least: f64, work: &mut Work) -> f64 {
-        let mut best = least;
-        self.follow(objective, excess_mm, least, work, &mut |_, cost| {
-            best = best.min(cost);
-            best
+    /// Replaces `least` by the least cost of this set and the first plan that has it, when that is less.
+    fn improve(&self, objective: &Objective, excess_mm: f64, least: &mut Option<(f64, Steps)>, work: &mut Work) {
+        let bound = least.map_or(f64::INFINITY, |(cost, _)| cost);
+        self.follow(objective, excess_mm, bound, work, &mut |steps, cost| {
+            if least.is_none_or(|(best, _)| cost < best) {
+                *least = Some((cost, steps));
+            }
+            least.map_or(bound, |(best, _)| best)
         });
-        best
     }
 
     /// Visits every plan of this set whose bound is not above `bound`; `leaf` is given the plan and its cost and gives
@@ -283,7 +266,10 @@ impl Walk<'_> {
         }
         let level = open - 1;
         let collar = self.set.collars[level];
-        let (low, high) = (self.objective.low[collar], self.objective.high[collar]);
+        let (low, high) = self.let_through(level, &departures);
+        if low > high {
+            return;
+        }
         let (rate, price, aim) = (self.set.triangle[level][level], self.set.per_step, target[level]);
         let term = |s: i32| (rate * f64::from(s) - aim).powi(2) + price * f64::from(s.abs());
         // Outwards from the least value of a convex function.
@@ -321,6 +307,21 @@ impl Walk<'_> {
         }
     }
 
+    /// The steps of a collar for which each limit on its own can still be brought to the excess that is allowed.
+    fn let_through(&self, level: usize, departures: &[f64; 2]) -> (i32, i32) {
+        let collar = self.set.collars[level];
+        let (mut low, mut high) = (self.objective.low[collar], self.objective.high[collar]);
+        for ((limit, reach), at) in self.objective.limits.iter().zip(&self.set.reach).zip(departures) {
+            let room = limit.limit_mm + self.excess_mm;
+            let (least, most) = (at + reach[level].0 - room, at + reach[level].1 + room);
+            (low, high) = steps_between(limit.per_step[collar], least, most, low, high);
+            if low > high {
+                break;
+            }
+        }
+        (low, high)
+    }
+
     /// True when the open collars can still bring the limits to the excess that is allowed.
     fn limits_in_reach(&self, open: usize, departures: &[f64; 2]) -> bool {
         let least: f64 = self
@@ -347,73 +348,11 @@ fn lowest(rate: f64, aim: f64, price: f64, low: i32, high: i32) -> i32 {
     at.clamp(f64::from(low), f64::from(high)).floor() as i32
 }
 
-/// The value nearest to zero in `value + reach.0 ..= value + reach.1`.
-fn nearest_to_zero(value: f64, reach: (f64, f64)) -> f64 {
-    let (least, most) = (value + reach.0, value + reach.1);
-    if least > 0.0 { least } else { most.min(0.0) }
-}
-
-/// The least excess over the height limits that any plan inside the box has, mm.
-///
-/// Depth first over all four collars; the bound of a branch is the excess that remains when each limit on its own is
-/// brought as near to zero as the open collars allow. The second value is false when the work was used up before
-/// every branch was closed.
-fn least_excess(objective: &Objective) -> (f64, bool) {
-    let best = objective.excess(&[0; 4]);
-    if best == 0.0 {
-        return (0.0, true);
-    }
-    let all = Set::of(objective, vec![0, 1, 2, 3]);
-    let mut search = ExcessSearch { objective, reach: &all.reach, best, nodes: EXCESS_NODES };
-    search.down(4, [0; 4]);
-    // What is within the slack of nothing is nothing.
-    (if search.best <= LIMIT_SLACK_MM { 0.0 } else { search.best }, search.nodes > 0)
-}
-
-struct ExcessSearch<'a> {
-    objective: &'a Objective,
-    reach: &'a [[(f64, f64); 5]],
-    best: f64,
-    nodes: u32,
-}
-
-impl ExcessSearch<'_> {
-    fn bound(&self, open: usize, steps: &Steps) -> f64 {
-        let limits = self.objective.limits.iter().zip(self.reach);
-        limits.map(|(limit, reach)| limit.excess_of(nearest_to_zero(limit.departure(steps), reach[open]))).sum()
-    }
-
-    fn down(&mut self, open: usize, steps: Steps) {
-        if open == 0 {
-            self.best = self.best.min(self.objective.excess(&steps));
-            return;
-        }
-        let collar = open - 1;
-        let mut choices: Vec<(f64, i32)> = (self.objective.low[collar]..=self.objective.high[collar])
-            .map(|s| {
-                let mut next = steps;
-                next[collar] = s;
-                (self.bound(collar, &next), s)
-            })
-            .collect();
-        choices.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.abs().cmp(&b.1.abs())).then(a.1.cmp(&b.1)));
-        for (bound, s) in choices {
-            // An improvement below the slack of the limits is none.
-            if bound >= self.best - LIMIT_SLACK_MM * 0.5 || self.best <= LIMIT_SLACK_MM || self.nodes == 0 {
-                return;
-            }
-            self.nodes -= 1;
-            let mut next = steps;
-            next[collar] = s;
-            self.down(collar, next);
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::objective::collars;
+    use crate::objective::{WishRow, collars};
+    use crate::problem::{Price, Wish};
 
     /// The start of the outward walk is at or next below the least value of the convex term.
     #[test]
@@ -427,6 +366,35 @@ mod tests {
             let near = term(start).min(if start < 10 { term(start + 1) } else { f64::INFINITY });
             assert_eq!(near, least, "rate {rate}, aim {aim}, price {price}: start {start}");
         }
+    }
+
+    /// A search that is cut off says so, and the optimum is inside the gap that it proves.
+    #[test]
+    fn a_search_that_is_cut_off_proves_its_gap() {
+        let row = |error_now: f64, per_step: [f64; 4]| WishRow {
+            name: None,
+            wish: Wish { target: 0.0, window: 1.0, weight: 1.0 },
+            error_now,
+            per_step,
+        };
+        let objective = Objective {
+            wishes: vec![row(17.3, [1.0, -0.7, 0.31, 0.113]), row(-9.1, [0.2, 0.9, -0.53, 1.7])],
+            limits: Vec::new(),
+            low: [-20; 4],
+            high: [20; 4],
+            price: Price { per_collar: 0.0, per_step: 0.001 },
+        };
+        let none = LeastExcess { excess_mm: 0.0, proved: true };
+        let full = best_within(&objective, none, u64::MAX)[4].expect("a plan");
+        assert_eq!(full.gap, 0.0, "searched to the end");
+        let mut cut_off = 0;
+        for most_nodes in [20, 60, 200, 600] {
+            let cut = best_within(&objective, none, most_nodes)[4].expect("the plans seen so far");
+            assert!(cut.cost - cut.gap <= full.cost + 1e-9, "{most_nodes} nodes: {cut:?} against {full:?}");
+            assert!(cut.cost >= full.cost, "nothing is below the optimum");
+            cut_off += usize::from(cut.gap > 0.0);
+        }
+        assert!(cut_off > 0, "some of these searches were cut off");
     }
 
     #[test]

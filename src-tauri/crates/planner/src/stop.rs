@@ -14,7 +14,7 @@
 //! to be no better than the most promising ones.
 
 use crate::chance::{inside_one, quantile};
-use crate::objective::{Objective, Steps};
+use crate::objective::{Objective, Steps, steps_between};
 use crate::outlook::Outlook;
 
 /// What makes turning worthwhile: two points of the chance that all wishes are inside.
@@ -24,7 +24,7 @@ pub const WORTHWHILE: f64 = 0.02;
 const KEPT: usize = 48;
 
 /// Nodes that step 4 visits at most.
-const NODES: u32 = 200_000;
+const NODES: u32 = 100_000;
 
 /// Whether to stop, and the chances behind it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,6 +35,7 @@ pub(crate) struct Advice {
     pub chance_best: f64,
 }
 
+/// Answers the question of this module for the plan at hand.
 pub(crate) fn advise(objective: &Objective, outlook: &Outlook, planned: &Steps, excess_mm: f64) -> Advice {
     let chance = |steps: &Steps| outlook.chance(objective, steps);
     let (chance_now, chance_planned) = (chance(&[0; 4]), chance(planned));
@@ -45,7 +46,10 @@ pub(crate) fn advise(objective: &Objective, outlook: &Outlook, planned: &Steps, 
     }
     let allowed = Allowed { objective, excess_mm: excess_mm + 1e-9 };
     if chance_planned < asked {
-        advice.chance_best = advice.chance_best.max(climb(&allowed, planned, chance_planned, asked, &chance));
+        let top = climb(&allowed, outlook, planned);
+        if top != *planned {
+            advice.chance_best = advice.chance_best.max(chance(&top));
+        }
         if advice.chance_best < asked && outlook.chance_at_best() >= asked {
             let kept = promising(&allowed, outlook, asked);
             for (_, steps) in kept {
@@ -60,6 +64,7 @@ pub(crate) fn advise(objective: &Objective, outlook: &Outlook, planned: &Steps, 
     advice
 }
 
+/// The plans inside adjusters that break the height limits no more than they must.
 struct Allowed<'a> {
     objective: &'a Objective,
     excess_mm: f64,
@@ -72,29 +77,38 @@ impl Allowed<'_> {
     }
 }
 
-/// The best chance on a climb by single steps, ended as soon as it is what was asked for.
-fn climb(allowed: &Allowed<'_>, from: &Steps, from_chance: f64, asked: f64, chance: &dyn Fn(&Steps) -> f64) -> f64 {
-    let (mut at, mut best) = (*from, from_chance);
-    for _ in 0..8 {
+/// Where a climb over single steps ends that follows the product of the single chances of all wishes.
+fn climb(allowed: &Allowed<'_>, outlook: &Outlook, from: &Steps) -> Steps {
+    let score =
+        |steps: &Steps| alone(allowed.objective, outlook, steps).map(|chance| chance.max(1e-300).ln()).sum::<f64>();
+    let (mut at, mut best) = (*from, score(from));
+    for _ in 0..20 {
         let mut next = None;
         for collar in 0..4 {
             for by in [-1, 1] {
                 let mut there = at;
                 there[collar] += by;
-                if allowed.has(&there) {
-                    let found = chance(&there);
-                    if found > best {
-                        (next, best) = (Some(there), found);
-                    }
+                let found = score(&there);
+                if found > best && allowed.has(&there) {
+                    (next, best) = (Some(there), found);
                 }
             }
         }
         match next {
-            Some(there) if best < asked => at = there,
-            _ => break,
+            Some(there) => at = there,
+            None => break,
         }
     }
-    best
+    at
+}
+
+/// The chance of each wish alone after a plan.
+fn alone<'a>(objective: &'a Objective, outlook: &'a Outlook, steps: &'a Steps) -> impl Iterator<Item = f64> + 'a {
+    objective
+        .wishes
+        .iter()
+        .enumerate()
+        .map(|(i, wish)| inside_one(wish.error(steps), outlook.wish_sigma(i, steps), outlook.half()[i]))
 }
 
 /// The plans that each wish alone lets through, most promising first.
@@ -127,6 +141,7 @@ fn greatest_error(outlook: &Outlook, wish: usize, asked: f64, most: &Steps) -> f
     high
 }
 
+/// The branches that single chances leave open.
 struct Sieve<'a> {
     allowed: &'a Allowed<'a>,
     outlook: &'a Outlook,
@@ -138,7 +153,7 @@ struct Sieve<'a> {
 
 impl Sieve<'_> {
     fn down(&mut self, open: usize, steps: Steps) {
-        if self.nodes == 0 || !self.can_reach(open, &steps) {
+        if self.nodes == 0 {
             return;
         }
         self.nodes -= 1;
@@ -147,25 +162,33 @@ impl Sieve<'_> {
             return;
         }
         let collar = open - 1;
-        for s in self.allowed.objective.low[collar]..=self.allowed.objective.high[collar] {
+        let (low, high) = self.let_through(collar, &steps);
+        for s in low..=high {
             let mut next = steps;
             next[collar] = s;
             self.down(collar, next);
         }
     }
 
-    fn can_reach(&self, open: usize, steps: &Steps) -> bool {
+    /// The steps of a collar for which each wish on its own can still be brought inside its radius by the collars
+    /// before it.
+    fn let_through(&self, collar: usize, steps: &Steps) -> (i32, i32) {
         let objective = self.allowed.objective;
-        objective.wishes.iter().zip(&self.radius).all(|(wish, radius)| {
-            let (mut least, mut most) = (wish.error(steps), wish.error(steps));
-            for collar in 0..open {
+        let (mut low, mut high) = (objective.low[collar], objective.high[collar]);
+        for (wish, radius) in objective.wishes.iter().zip(&self.radius) {
+            let (mut least, mut most) = (wish.error(steps) - radius, wish.error(steps) + radius);
+            for before in 0..collar {
                 let ends =
-                    [objective.low[collar], objective.high[collar]].map(|s| wish.per_step[collar] * f64::from(s));
+                    [objective.low[before], objective.high[before]].map(|s| wish.per_step[before] * f64::from(s));
                 least += ends[0].min(ends[1]);
                 most += ends[0].max(ends[1]);
             }
-            least <= *radius && most >= -*radius
-        })
+            (low, high) = steps_between(wish.per_step[collar], least, most, low, high);
+            if low > high {
+                break;
+            }
+        }
+        (low, high)
     }
 
     fn keep(&mut self, steps: Steps) {
@@ -173,12 +196,11 @@ impl Sieve<'_> {
             return;
         }
         let mut score = 0.0;
-        for (i, wish) in self.allowed.objective.wishes.iter().enumerate() {
-            let alone = inside_one(wish.error(&steps), self.outlook.wish_sigma(i, &steps), self.outlook.half()[i]);
-            if alone < self.asked {
+        for chance in alone(self.allowed.objective, self.outlook, &steps) {
+            if chance < self.asked {
                 return;
             }
-            score += alone.ln();
+            score += chance.ln();
         }
         self.kept.push((score, steps));
     }
