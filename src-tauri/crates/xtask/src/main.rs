@@ -1,2 +1,49 @@
-//! (being written)
-fn main() {}
+//! Set-up, run, test: `cargo xtask run`, `cargo xtask test [--long]`, `cargo xtask types`.
+//!
+//! - [`system`]: what this machine must have, and installing it on Debian and Ubuntu.
+//! - [`ui`]: the windows' pages: installing, checking, testing, building.
+//! - [`test`]: every part of the tests in order, timed. [`screen`]: the screen that the window tests run on.
+//! - [`call`]: starting a program and saying what went wrong. [`count`]: how many tests passed and failed.
+//!
+//! Light on purpose: no dependency, and nothing that is not needed to set up, run and test.
+
+mod call;
+mod count;
+mod run;
+mod screen;
+mod system;
+mod test;
+mod types;
+mod ui;
+
+use std::process::ExitCode;
+
+const USAGE: &str = "\
+cargo xtask run [-- ARGUMENTS]  set up what is missing, build the windows and the app, open it;
+                                ARGUMENTS go to the app, such as --book FILE
+cargo xtask test [--long]       set up what tests need and run all of them; --long adds the long forms
+cargo xtask types               write the types of the windows and the schemas again from the Rust types";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    let done = match words.as_slice() {
+        ["run"] => run::run(&[]),
+        ["run", "--", rest @ ..] => run::run(rest),
+        ["test"] => test::test(test::Form::Usual),
+        ["test", "--long"] => test::test(test::Form::Long),
+        ["types"] => types::write(),
+        [] | ["help" | "--help" | "-h"] => {
+            println!("{USAGE}");
+            return ExitCode::SUCCESS;
+        }
+        _ => Err(format!("`{}` is none of these:\n{USAGE}", words.join(" "))),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(says) => {
+            eprintln!("\n{says}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! What this machine must have, and installing it on Debian and Ubuntu.
+
+use crate::call::{self, Done};
+use std::fs;
+use std::process::{Command, Stdio};
+
+/// Packages of Debian and Ubuntu that the app is built with.
+const TO_BUILD: &[&str] = &[
+    "build-essential",
+    "pkg-config",
+    "libwebkit2gtk-4.1-dev",
+    "librsvg2-dev",
+    "libxdo-dev",
+    "libayatana-appindicator3-dev",
+    "libssl-dev",
+];
+
+/// Packages that the window tests need besides: a driver, a screen, and a window manager for it.
+const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox"];
+
+/// The oldest Node that builds the pages.
+const NODE: u32 = 20;
+
+/// What the machine is wanted for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum For {
+    /// Building and starting the app.
+    Running,
+    /// The tests as well.
+    Testing,
+}
+
+/// Sees to it that everything is there: installs on Debian and Ubuntu, says what is missing elsewhere.
+///
+/// # Errors
+/// In words: what is missing, and how to get it.
+pub fn prepare(wanted: For) -> Done {
+    node()?;
+    let packages = || TO_BUILD.iter().chain(if wanted == For::Testing { TO_TEST } else { &[] });
+    if !is_debian() {
+        return elsewhere(wanted, packages().copied().collect());
+    }
+    let missing: Vec<&str> = packages().copied().filter(|package| !installed(package)).collect();
+    if missing.is_empty() { Ok(()) } else { install(&missing) }
+}
+
+fn node() -> Done {
+    let how = format!("Install Node {NODE} or later with npm (https://nodejs.org), then call this again.");
+    let told = Command::new("node").arg("--version").output();
+    let version = told.map_err(|_| format!("Node is missing; the windows' pages are built with it. {how}"))?;
+    let version = String::from_utf8_lossy(&version.stdout).trim().to_owned();
+    let major = version.trim_start_matches('v').split('.').next().and_then(|major| major.parse::<u32>().ok());
+    if major.is_none_or(|major| major < NODE) {
+        return Err(format!("Node here is {version}, too old to build the windows' pages. {how}"));
+    }
+    if !call::on_path("npm") && !cfg!(windows) {
+        return Err(format!("npm is missing beside Node. {how}"));
+    }
+    Ok(())
+}
+
+/// True on Debian, Ubuntu and what is made from them.
+fn is_debian() -> bool {
+    let release = fs::read_to_string("/etc/os-release").unwrap_or_default();
+    release.lines().any(|line| {
+        let named = line.strip_prefix("ID=").or_else(|| line.strip_prefix("ID_LIKE="));
+        named.is_some_and(|names| names.trim_matches('"').split(' ').any(|name| matches!(name, "debian" | "ubuntu")))
+    })
+}
+
+fn installed(package: &str) -> bool {
+    let told = Command::new("dpkg-query").args(["-W", "-f", "${Status}", package]).stderr(Stdio::null()).output();
+    told.is_ok_and(|told| String::from_utf8_lossy(&told.stdout).contains("install ok installed"))
+}
+
+fn install(missing: &[&str]) -> Done {
+    println!("These system packages are missing and will be installed with apt-get: {}", missing.join(" "));
+    let by_hand = format!("Install them by hand: apt-get install {}", missing.join(" "));
+    let root = Command::new("id").arg("-u").output().is_ok_and(|told| told.stdout.trim_ascii() == b"0");
+    if !root && !call::on_path("sudo") {
+        return Err(format!("You are not an administrator here and there is no sudo. {by_hand}"));
+    }
+    let apt_get = |words: &[&str]| {
+        let mut command = if root { Command::new("apt-get") } else { Command::new("sudo") };
+        if !root {
+            command.arg("apt-get");
+        }
+        call::run(command.args(words).env("DEBIAN_FRONTEND", "noninteractive"))
+    };
+    apt_get(&["update"])
+        .and_then(|()| {
+            let words = ["install", "--yes", "--no-install-recommends"];
+            apt_get(&[&words[..], missing].concat())
+        })
+        .map_err(|says| format!("{says} {by_hand}"))
+}
+
+/// Another system: what can be looked for is looked for, nothing is installed.
+fn elsewhere(wanted: For, debian_names: Vec<&str>) -> Done {
+    if wanted == For::Testing && !cfg!(target_os = "linux") {
+        return Err(
+            "The window tests need a WebKitGTK driver and Xvfb, so the whole of the tests runs on Linux only. \
+                    Elsewhere run `cargo test --workspace`, which leaves the window tests out."
+                .into(),
+        );
+    }
+    if !cfg!(target_os = "linux") {
+        // There the system itself brings the web view.
+        return Ok(());
+    }
+    let there =
+        |library: &str| Command::new("pkg-config").args(["--exists", library]).status().is_ok_and(|s| s.success());
+    let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl"].into_iter().filter(|library| !there(library));
+    let programs: &[&str] = if wanted == For::Testing {
+        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox"]
+    } else {
+        &["cc", "pkg-config"]
+    };
+    let missing: Vec<&str> = programs.iter().copied().filter(|name| !call::on_path(name)).chain(libraries).collect();
+    if missing.is_empty() {
+        return Ok(());
+    }
+    Err(format!(
+        "Missing here: {}. This system is neither Debian nor Ubuntu, so nothing was installed. Install what your system \
+         calls these packages of Debian, then call this again: {}",
+        missing.join(", "),
+        debian_names.join(" ")
+    ))
+}

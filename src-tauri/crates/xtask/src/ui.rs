@@ -1,0 +1,72 @@
+//! The windows' pages: installing, checking, testing, building.
+
+use crate::call::{self, Done};
+use crate::count::Count;
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+use std::time::SystemTime;
+
+/// Folders of `ui/` that are made, not written.
+const MADE: [&str; 2] = ["node_modules", "dist"];
+
+/// Installs what the lock file names, when it changed since.
+///
+/// # Errors
+/// When npm fails.
+pub fn install() -> Done {
+    let ui = call::root().join("ui");
+    // npm writes this file at the end of an installation.
+    let installed = modified(&ui.join("node_modules/.package-lock.json"));
+    if installed.is_some() && installed >= modified(&ui.join("package-lock.json")) {
+        return Ok(());
+    }
+    call::run(npm().args(["ci", "--no-audit", "--no-fund"]))
+}
+
+/// Builds the pages, when anything of theirs changed since.
+///
+/// # Errors
+/// When the build fails.
+pub fn build() -> Done {
+    let ui = call::root().join("ui");
+    let built = ["step.html", "bay.html", "review.html"].map(|page| modified(&ui.join("dist").join(page)));
+    let built = built.into_iter().min().flatten();
+    if built.is_some() && built >= newest(&ui) {
+        return Ok(());
+    }
+    call::run(npm().args(["run", "build"]))
+}
+
+/// Checks the types of the pages.
+///
+/// # Errors
+/// When they do not hold.
+pub fn check() -> Done {
+    call::run(npm().args(["run", "check"]))
+}
+
+/// Runs the tests of the pages and counts them.
+///
+/// # Errors
+/// When one fails.
+pub fn test(count: &mut Count) -> Done {
+    call::run_reading(npm().args(["run", "test"]).env("NO_COLOR", "1"), |line| count.read(line))
+}
+
+fn npm() -> Command {
+    let mut command = Command::new(if cfg!(windows) { "npm.cmd" } else { "npm" });
+    command.current_dir(call::root().join("ui"));
+    command
+}
+
+fn modified(path: &Path) -> Option<SystemTime> {
+    fs::metadata(path).and_then(|metadata| metadata.modified()).ok()
+}
+
+/// When the newest written file below `folder` was changed.
+fn newest(folder: &Path) -> Option<SystemTime> {
+    let entries = fs::read_dir(folder).ok()?.flatten();
+    let written = entries.filter(|entry| !MADE.iter().any(|made| entry.file_name() == *made)).map(|entry| entry.path());
+    written.filter_map(|path| if path.is_dir() { newest(&path).max(modified(&path)) } else { modified(&path) }).max()
+}
