@@ -50,7 +50,8 @@ pub fn run_reading(command: &mut Command, mut line: impl FnMut(&str)) -> Done {
     let mut child =
         command.stdout(Stdio::piped()).spawn().map_err(|error| format!("`{shown}` could not be started: {error}."))?;
     if let Some(output) = child.stdout.take() {
-        for text in BufReader::new(output).lines().map_while(Result::ok) {
+        for text in BufReader::new(output).split(b'\n').map_while(Result::ok) {
+            let text = String::from_utf8_lossy(&text);
             println!("{text}");
             line(&text);
         }

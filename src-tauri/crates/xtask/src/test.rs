@@ -50,11 +50,7 @@ pub fn test(form: Form) -> Done {
     table.print();
     // A part that is red without a failed test stopped tests from running; then a count would say too little.
     if done.is_ok() || count.failed > 0 {
-        println!(
-            "
-{} passed, {} failed",
-            count.passed, count.failed
-        );
+        println!("\n{} passed, {} failed", count.passed, count.failed);
     }
     done
 }
