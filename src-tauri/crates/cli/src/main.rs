@@ -1,2 +1,118 @@
-//! (being written)
-fn main() {}
+//! `bayhand-cli`: the same job without a window.
+
+use bayhand_cli::{book, lines, practice};
+use clap::{Parser, Subcommand};
+use schemars::schema_for;
+use std::{error::Error, io, path::PathBuf, process::ExitCode};
+
+#[derive(Parser)]
+#[command(version, about = "The corner-balance and alignment job without a window")]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// JSON lines: loads and heights after collars or pads were moved.
+    Predict,
+    /// JSON lines: what to turn, in whole steps.
+    Plan,
+    /// Prints the JSON Schema of a command's question or answer.
+    Schema {
+        /// predict, predict-answer, plan, plan-answer, refused or procedure.
+        of: String,
+    },
+    /// Does a whole job on the simulated car and prints it.
+    Practice {
+        /// Seed of the car.
+        #[arg(long)]
+        seed: u64,
+        /// Makes this book or adds a job to it; without it the book is a temporary one.
+        #[arg(long)]
+        into: Option<PathBuf>,
+    },
+    /// Replays and checks every job of a book.
+    Verify {
+        /// The book.
+        book: PathBuf,
+    },
+    /// Writes a job as one JSON.
+    Export {
+        /// The book.
+        book: PathBuf,
+        /// Number of the job.
+        #[arg(long)]
+        job: i64,
+        /// Where to.
+        #[arg(long)]
+        out: PathBuf,
+    },
+    /// Writes the sheet of a sealed job as a PDF.
+    Sheet {
+        /// The book.
+        book: PathBuf,
+        /// Number of the job.
+        #[arg(long)]
+        job: i64,
+        /// Where to.
+        #[arg(long)]
+        out: PathBuf,
+    },
+}
+
+#[tokio::main]
+async fn main() -> ExitCode {
+    match run(Arguments::parse().command).await {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("bayhand-cli: {why}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+async fn run(command: Command) -> Result<(), Box<dyn Error>> {
+    let (input, output) = (io::stdin().lock(), io::stdout().lock());
+    match command {
+        Command::Predict => lines::answer_all(input, output, lines::predict)?,
+        Command::Plan => lines::answer_all(input, output, lines::plan)?,
+        Command::Schema { of } => println!("{}", schema(&of)?),
+        Command::Practice { seed, into } => practise(seed, into).await?,
+        Command::Verify { book } => println!("{}", book::verify(&book).await?),
+        Command::Export { book, job, out } => book::export(&book, job, &out).await?,
+        Command::Sheet { book, job, out } => book::sheet(&book, job, &out).await?,
+    }
+    Ok(())
+}
+
+async fn practise(seed: u64, into: Option<PathBuf>) -> Result<(), Box<dyn Error>> {
+    let start = chrono::Local::now().fixed_offset();
+    let temporary = std::env::temp_dir().join(format!("bayhand-practice-{}.db", std::process::id()));
+    let keep = into.is_some();
+    let book = into.unwrap_or_else(|| temporary.clone());
+    let went = practice::run(&book, seed, start, &mut io::stdout()).await;
+    if !keep {
+        for end in ["", "-wal", "-shm", ".lock"] {
+            let mut name = temporary.clone().into_os_string();
+            name.push(end);
+            // What was never made need not go.
+            let _ = std::fs::remove_file(name);
+        }
+    }
+    went?;
+    Ok(())
+}
+
+fn schema(of: &str) -> Result<String, Box<dyn Error>> {
+    let schema = match of {
+        "predict" => schema_for!(lines::PredictLine),
+        "predict-answer" => schema_for!(bayhand_chassis::Predicted),
+        "plan" => schema_for!(bayhand_planner::Problem),
+        "plan-answer" => schema_for!(bayhand_planner::Plan),
+        "refused" => schema_for!(lines::Refused),
+        "procedure" => schema_for!(bayhand_procedure::Document),
+        other => return Err(format!("there is no schema of {other:?}; see --help").into()),
+    };
+    Ok(serde_json::to_string_pretty(&schema)?)
+}

@@ -44,17 +44,7 @@ impl Known<'_> {
     /// # Errors
     /// What `planner` refuses.
     pub fn plan(&self, judged: &Judged, wishes: &Wishes, aim: Aim) -> Option<Result<Plan, PlanError>> {
-        let step_mm = |place| self.step_mm(place);
-        let (up, down) = (self.axles("intake.adjusters", "turns-up")?, self.axles("intake.adjusters", "turns-down")?);
-        let per_turn = self.value("intake.adjusters", "steps-per-turn")?;
-        let made = self.turns_made();
-        // Left travel is counted in whole steps towards the safe side.
-        let left = |turns: f64| (turns * per_turn).max(0.0).floor() as i32;
-        let adjusters = Corners::from_fn(|p| Adjuster {
-            step_mm: step_mm(p),
-            up_steps: left(axle_of(p, up.0, up.1) - made.at(p)),
-            down_steps: left(axle_of(p, down.0, down.1) + made.at(p)),
-        });
+        let (adjusters, per_turn) = self.adjusters()?;
         let agreed = |left: Place, right: Place| wishes.heights_mm.at(left) - wishes.heights_mm.at(right);
         let height = |p: Place| {
             Some(Wish { target: *wishes.heights_mm.at(p), window: wishes.height_window_mm, weight: HEIGHT_WEIGHT })
@@ -87,6 +77,46 @@ impl Known<'_> {
             rounds: self.rounds_for_plan(&judged.set, per_turn),
         };
         Some(bayhand_planner::plan(&problem))
+    }
+
+    /// The whole steps that bring the heights nearest to the agreed ones, whatever the loads; none before intake.
+    ///
+    /// Nothing was weighed yet, so the mass is taken as spread evenly: the springs decide how heights answer.
+    ///
+    /// # Errors
+    /// What `planner` refuses.
+    pub fn rough_plan(&self, heights_mm: &Corners<f64>) -> Option<Result<Plan, PlanError>> {
+        let wishes = self.wishes()?;
+        let loads_kg = Corners::same(self.value("intake.car", "total")? / 4.0);
+        let car = self.car(&loads_kg).ok()?;
+        let height =
+            |p: Place| Some(Wish { target: *wishes.heights_mm.at(p), window: wishes.height_window_mm, weight: 1.0 });
+        let problem = Problem {
+            car,
+            confidence: Confidence::default(),
+            adjusters: self.adjusters()?.0,
+            limits: Limits::default(),
+            wishes: bayhand_planner::Wishes { heights_mm: Corners::from_fn(height), ..Default::default() },
+            price: PRICE,
+            pads: self.pads(&car).ok()?,
+            rounds: vec![Round { turned_steps: Corners::same(0.0), loads_kg, heights_mm: *heights_mm }],
+        };
+        Some(bayhand_planner::plan(&problem))
+    }
+
+    /// What each collar may still do, and the steps of one turn; none before the adjusters were entered.
+    fn adjusters(&self) -> Option<(Corners<Adjuster>, f64)> {
+        let (up, down) = (self.axles("intake.adjusters", "turns-up")?, self.axles("intake.adjusters", "turns-down")?);
+        let per_turn = self.value("intake.adjusters", "steps-per-turn")?;
+        let made = self.turns_made();
+        // Left travel is counted in whole steps towards the safe side.
+        let left = |turns: f64| (turns * per_turn).max(0.0).floor() as i32;
+        let adjusters = Corners::from_fn(|p| Adjuster {
+            step_mm: self.step_mm(p),
+            up_steps: left(axle_of(p, up.0, up.1) - made.at(p)),
+            down_steps: left(axle_of(p, down.0, down.1) + made.at(p)),
+        });
+        Some((adjusters, per_turn))
     }
 
     /// Travel of a collar for one step, mm; 0 before the adjusters were entered.

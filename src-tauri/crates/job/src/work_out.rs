@@ -1,5 +1,4 @@
-//! Turns of the alignment adjusters worked out from the last angles, to be shown beside the field that asks what was
-//! really turned.
+//! Turns worked out from the last heights or angles, to be shown beside the field that asks what was really turned.
 
 use crate::known::{Known, axle_of};
 use bayhand_procedure::Step;
@@ -14,9 +13,13 @@ pub struct Suggestion {
     pub turns: String,
 }
 
-/// Turns at each adjuster of a step that changes the alignment: what is missing to the agreed angle, by the angle that
+/// At rough heights: whole steps that bring the heights nearest to the agreed ones. At a step that changes the
+/// alignment: what is missing to the agreed angle, by the angle that
 /// one turn gives. Empty at other steps and while something is not known.
 pub fn suggestions(known: &Known, step: &Step) -> Vec<Suggestion> {
+    if step.id == "rough.set" {
+        return rough(known).unwrap_or_default();
+    }
     if !step.id.starts_with("align.change") {
         return Vec::new();
     }
@@ -41,4 +44,14 @@ fn suggestion(known: &Known, key: String) -> Option<Suggestion> {
     // No negative zero.
     let turns = if turns == 0.0 { 0.0 } else { turns };
     Some(Suggestion { key, turns: format!("{turns:+.1}") })
+}
+
+fn rough(known: &Known) -> Option<Vec<Suggestion>> {
+    let read = known.corners("rough.heights", "heights")?;
+    let steps = known.rough_plan(&read)?.ok()?.steps;
+    let suggestion = |p: Place| {
+        let turns = known.turns_of(*steps.at(p));
+        Suggestion { key: format!("turns.{}", p.code()), turns: format!("{turns:+}") }
+    };
+    Some(Place::ALL.map(suggestion).to_vec())
 }

@@ -118,7 +118,7 @@ pub fn compromise(known: &Known, tell: &Tell) -> Option<String> {
 }
 
 /// Steps that were done on the main path, with what would have to be done again.
-fn send_back(log: &Log, tell: &Tell) -> Vec<SendBackTarget> {
+pub fn send_back(log: &Log, tell: &Tell) -> Vec<SendBackTarget> {
     if log.state.status != Status::Working {
         return Vec::new();
     }

@@ -50,6 +50,7 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
         timer: timer(log, &known, step, tell),
         seal_in_review: step.ending == Some(Ending::Seal),
         stopping: log.state.status == Status::Stopping,
+        reopen: super::review::send_back(log, tell),
         id,
     })
 }

@@ -41,6 +41,7 @@ pub fn turn(known: &Known, place: Place, tell: &Tell) -> Option<TurnView> {
                 ("mm", tell.mm((turns * known.pitch_mm(place)).abs(), 2)),
             ],
         ),
+        turns: tell.turns(turns),
         direction,
         towards_spring,
         spring_above: thread.spring == SpringSeat::AboveCollar,

@@ -159,6 +159,8 @@ pub struct TurnView {
     pub car_does: String,
     /// What the collar does: 'Collar a quarter turn towards the spring, anticlockwise from above'.
     pub collar_does: String,
+    /// The same as a signed number to be entered when just that was turned: '+0.25'; positive raises the car.
+    pub turns: String,
     /// The direction, for the drawing.
     pub direction: DirectionCode,
     /// True when the collar moves towards the spring.

@@ -131,6 +131,8 @@ pub struct StepBody {
     pub seal_in_review: bool,
     /// True once a job is being made safe to be stopped.
     pub stopping: bool,
+    /// Steps that can be opened again from here.
+    pub reopen: Vec<super::SendBackTarget>,
 }
 
 /// One thing to enter.

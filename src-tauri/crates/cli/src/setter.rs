@@ -1,0 +1,90 @@
+//! What a careful setter at the practice car enters at a step, read off the view that the window at the car shows: from
+//! its fields, its displays and its turn, and from nothing else.
+
+use bayhand_job::ask::Entry;
+use bayhand_job::view::{Field, FieldKind, StepBody, VerdictCode};
+use std::collections::BTreeMap;
+
+/// The reason that this setter writes at a judgement.
+pub const REASON: &str = "the same feel left and right comes first";
+/// The reason that the supervisor writes for a waiver.
+pub const WAIVER: &str = "what is left is smaller than the readings can show";
+
+/// Everything to be entered at a step.
+pub fn entries(body: &StepBody) -> BTreeMap<String, Entry> {
+    let entry = |field: &Field| (field.key.clone(), Entry { text: text(body, field), unit: unit(field) });
+    body.fields.iter().map(entry).collect()
+}
+
+fn unit(field: &Field) -> Option<String> {
+    match &field.kind {
+        FieldKind::Number { units, .. } => units.first().map(|u| u.code.clone()),
+        _ => None,
+    }
+}
+
+/// What is entered into one field.
+pub fn text(body: &StepBody, field: &Field) -> String {
+    let shown = body.displays.iter().find(|d| d.key.as_ref() == Some(&field.key)).map(|d| d.text.clone());
+    match &field.kind {
+        FieldKind::Number { .. } => shown.or_else(|| turn(body)).unwrap_or_else(|| "0".into()),
+        FieldKind::Check { .. } => "yes".into(),
+        FieldKind::Text if field.key == "reason" => REASON.into(),
+        FieldKind::Text => shown.unwrap_or_else(|| "none".into()),
+        FieldKind::Choice { options } => {
+            let by_label = options.iter().find(|o| shown.as_deref() == Some(o.label.as_str()));
+            by_label.map(|o| o.code.clone()).unwrap_or_else(|| decision(body).into())
+        }
+    }
+}
+
+/// The turns that the window asks for, entered as turned.
+fn turn(body: &StepBody) -> Option<String> {
+    body.turn.as_ref().map(|turn| turn.turns.clone())
+}
+
+/// The way on at a step that asks for a decision.
+fn decision(body: &StepBody) -> &'static str {
+    // A gate that held the last try says that something is to be changed first.
+    let held = body.gate.is_some();
+    match body.id.as_str() {
+        "loop.judge" if satisfied(body) => "go-on",
+        "loop.judge" => "turn-cross",
+        "rough.heights" => {
+            if held {
+                "set-heights"
+            } else {
+                "heights-near"
+            }
+        }
+        "align.read" => {
+            if held {
+                "change-angles"
+            } else {
+                "angles-good"
+            }
+        }
+        "back.front-read" | "back.rear-read" => {
+            if held {
+                "link-again"
+            } else {
+                "link-right"
+            }
+        }
+        _ => "none",
+    }
+}
+
+/// True when the wish that comes first and both height differences are inside.
+fn satisfied(body: &StepBody) -> bool {
+    let wished = ["cross_pct", "side_front_mm", "side_rear_mm"];
+    body.figures.iter().filter(|f| wished.contains(&f.id.as_str())).all(|f| f.verdict == Some(VerdictCode::Inside))
+}
+
+/// Who does a step: the technician where a second person or a higher rank is asked for, else the trainee.
+pub fn who(step: &str) -> &'static str {
+    match step {
+        "lock.nuts-second" | "align.fasteners-second" | "walk.high-voltage" | "loop.advise" => "LB",
+        _ => "RO",
+    }
+}
