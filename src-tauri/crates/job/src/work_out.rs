@@ -50,7 +50,8 @@ fn rough(known: &Known) -> Option<Vec<Suggestion>> {
     let read = known.corners("rough.heights", "heights")?;
     let steps = known.rough_plan(&read)?.ok()?.steps;
     let suggestion = |p: Place| {
-        let turns = known.turns_of(*steps.at(p));
+        // Three decimals show any step of up to a twenty-fourth of a turn well enough to be counted.
+        let turns = (known.turns_of(*steps.at(p)) * 1000.0).round() / 1000.0;
         Suggestion { key: format!("turns.{}", p.code()), turns: format!("{turns:+}") }
     };
     Some(Place::ALL.map(suggestion).to_vec())

@@ -217,7 +217,7 @@ sheet-ballast = Ballast for the driver
 sheet-fuel = Fuel
 sheet-date = Date
 sheet-figures = Figures
-sheet-figures-note = With ± expanded uncertainty (k = 2). Cross weight on front right and rear left. Read with ballast, working pressures and agreed fuel; as found with links released, as left with links on.
+sheet-figures-note = With ± expanded uncertainty (k = 2) of looks, settles and pad level; the pads' own calibration is not in it. Cross weight on front right and rear left. Read with ballast, working pressures and agreed fuel; as found with links released, as left with links on.
 sheet-corners = Corners: load, height
 sheet-corners-note = Wanted: height.
 sheet-angles = Angles
