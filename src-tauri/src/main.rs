@@ -1,2 +1,62 @@
-//! (being written)
-fn main() {}
+//! The desktop app: three windows on one [`Desk`](bayhand_job::Desk).
+//!
+//! - [`commands`]: what a window may call, each a single call into `bayhand-job`. No rule, no arithmetic, no SQL here.
+//! - [`windows`]: opening, reopening and closing the windows, and telling them of each commit.
+//! - [`sheet_file`]: where the sheet of a sealed job is written.
+//! - [`cannot_start`]: the one window there is when the job book cannot be opened.
+//! - [`folders`]: where book, sheets and log lie. [`log`]: what is logged, and what never is.
+//!
+//! Which window may call what stands in `capabilities/`, one file for each; `build.rs` makes that binding.
+
+#![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
+
+mod cannot_start;
+mod commands;
+mod folders;
+mod log;
+mod sheet_file;
+mod windows;
+
+use bayhand_job::{Desk, SystemClock};
+use clap::Parser;
+use std::path::PathBuf;
+use std::process::ExitCode;
+use std::sync::Arc;
+
+/// Corner balance and alignment as a guided job.
+#[derive(Parser)]
+#[command(name = "bayhand", version)]
+struct Arguments {
+    /// The job book to work in; it is made when there is none. Without it: the one in your data folder
+    #[arg(long, value_name = "FILE")]
+    book: Option<PathBuf>,
+}
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    if let Err(says) = windows::screen() {
+        eprintln!("{says}");
+        return ExitCode::FAILURE;
+    }
+    match open(arguments) {
+        Ok((desk, sheets)) => windows::run(desk, sheets),
+        Err(says) => cannot_start::show(&says),
+    }
+}
+
+/// Opens the job book; on failure what happened, what it means and what to do.
+fn open(arguments: Arguments) -> Result<(Desk, sheet_file::SheetFolder), String> {
+    let data = folders::data();
+    match &data {
+        Ok(data) => log::begin(data),
+        // A book may still have been named.
+        Err(says) => eprintln!("{says}"),
+    }
+    let book = match arguments.book {
+        Some(book) => folders::absolute(book)?,
+        None => folders::book_in(&data?)?,
+    };
+    let desk = tauri::async_runtime::block_on(Desk::open(&book, Arc::new(SystemClock))).map_err(|e| e.to_string())?;
+    tracing::info!(version = env!("CARGO_PKG_VERSION"), "book opened");
+    Ok((desk, sheet_file::SheetFolder::beside(&book)))
+}

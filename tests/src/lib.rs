@@ -1,1 +1,5 @@
-//! Whole jobs, faults and windows; everything stands in `tests/`.
+//! Whole jobs, faults and windows; the tests themselves stand in `tests/`, here is what they share.
+//!
+//! - [`windows`]: the built app in real windows, driven by WebDriver as a person drives it.
+
+pub mod windows;

@@ -1,0 +1,23 @@
+//! Lists every command for Tauri.
+//!
+//! Without this list every window of ours might call every command. With it a window may call only what its file in
+//! `capabilities/` allows, and a command that is missing here may be called by none.
+
+fn main() {
+    let commands = tauri_build::AppManifest::new().commands(&[
+        "labels",
+        "step_view",
+        "act",
+        "bay_view",
+        "review_view",
+        "review_act",
+        "verify",
+        "write_sheet",
+    ]);
+    // The pages are embedded when this package compiles, so it compiles again when they were built again.
+    println!("cargo:rerun-if-changed=../ui/dist");
+    if let Err(error) = tauri_build::try_build(tauri_build::Attributes::new().app_manifest(commands)) {
+        eprintln!("{error:#}");
+        std::process::exit(1);
+    }
+}

@@ -1,0 +1,121 @@
+//! Opening, reopening and closing the windows, and telling them of each commit.
+//!
+//! The three windows with their titles and sizes stand in `tauri.conf.json`. Closing the window at the car ends the app;
+//! the other two may be closed and are opened again from that window's menu.
+
+use crate::commands;
+use crate::sheet_file::SheetFolder;
+use bayhand_job::Desk;
+use std::process::ExitCode;
+use tauri::menu::{Menu, MenuItem, Submenu};
+use tauri::utils::config::WindowConfig;
+use tauri::{AppHandle, Emitter, Manager, WebviewWindowBuilder, WindowEvent};
+
+/// Label of the window at the car.
+const STEP: &str = "step";
+
+/// What every window hears after each commit.
+#[derive(Clone, Copy, serde::Serialize)]
+struct Changed {
+    /// Revision of the open job.
+    revision: u64,
+}
+
+/// Checks that windows can be opened at all; otherwise says what is missing.
+///
+/// # Errors
+/// In words, when there is no screen: Tauri itself would panic.
+pub fn screen() -> Result<(), String> {
+    #[cfg(target_os = "linux")]
+    gtk::init().map_err(|_| {
+        "There is no screen here on which windows could be opened (DISPLAY or WAYLAND_DISPLAY). Nothing was opened or \
+         recorded. Start the app from a desktop, or use bayhand-cli, which needs no window."
+    })?;
+    Ok(())
+}
+
+/// Pages, windows and rights, as compiled in.
+pub fn context() -> tauri::Context {
+    tauri::generate_context!()
+}
+
+/// Runs the three windows on `desk` until the one at the car is closed.
+pub fn run(desk: Desk, sheets: SheetFolder) -> ExitCode {
+    let mut revisions = desk.watch();
+    let built = tauri::Builder::default()
+        .manage(desk)
+        .manage(sheets)
+        .invoke_handler(tauri::generate_handler![
+            commands::labels,
+            commands::step_view,
+            commands::act,
+            commands::bay_view,
+            commands::review_view,
+            commands::review_act,
+            commands::verify,
+            commands::write_sheet,
+        ])
+        .setup(|app| {
+            for window in &app.config().app.windows {
+                open(app.handle(), window)?;
+            }
+            let app = app.handle().clone();
+            tauri::async_runtime::spawn(async move {
+                while revisions.changed().await.is_ok() {
+                    let revision = *revisions.borrow_and_update();
+                    if let Err(error) = app.emit("changed", Changed { revision }) {
+                        tracing::error!(%error, "the windows were not told of a commit");
+                    }
+                }
+            });
+            Ok(())
+        })
+        .on_menu_event(|app, item| show(app, item.id().as_ref()))
+        .on_window_event(|window, event| {
+            if window.label() == STEP && matches!(event, WindowEvent::Destroyed) {
+                window.app_handle().exit(0);
+            }
+        })
+        .build(context());
+    match built {
+        Ok(app) => {
+            app.run_return(|_, _| {});
+            tracing::info!("closed");
+            ExitCode::SUCCESS
+        }
+        Err(error) => {
+            eprintln!("The windows could not be opened: {error}. Nothing was recorded.");
+            tracing::error!("the windows could not be opened");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+/// Opens a window as it is described in `tauri.conf.json`.
+fn open(app: &AppHandle, window: &WindowConfig) -> tauri::Result<()> {
+    let builder = WebviewWindowBuilder::from_config(app, window)?;
+    let builder = if window.label == STEP { builder.menu(menu(app)?) } else { builder };
+    builder.build()?;
+    Ok(())
+}
+
+/// The menu of the window at the car: the other windows by their titles.
+fn menu(app: &AppHandle) -> tauri::Result<Menu<tauri::Wry>> {
+    let windows = Submenu::new(app, "&Windows", true)?;
+    for window in app.config().app.windows.iter().filter(|window| window.label != STEP) {
+        windows.append(&MenuItem::with_id(app, &window.label, &window.title, true, None::<&str>)?)?;
+    }
+    Menu::with_items(app, &[&windows])
+}
+
+/// Brings the window `label` to the front, opening it again when it was closed.
+fn show(app: &AppHandle, label: &str) {
+    let shown = match (app.get_webview_window(label), app.config().app.windows.iter().find(|w| w.label == label)) {
+        (Some(window), _) => window.unminimize().and_then(|()| window.set_focus()),
+        (None, Some(window)) => open(app, window),
+        (None, None) => Ok(()),
+    };
+    if let Err(error) = shown {
+        tracing::error!(window = label, %error, "a window could not be shown");
+    }
+}

@@ -1,0 +1,81 @@
+//! Every command called from every window: allowed only where that window's capability says so.
+//!
+//! The table below is the truth that is tested; it is written by hand and must name every command of the program.
+
+use bayhand_tests::windows::{App, Tested, Window};
+use serde_json::{Value, json};
+use std::collections::BTreeSet;
+use std::path::Path;
+
+/// A command, arguments that it takes, and which of the windows may call it: step, bay, review.
+fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
+    // A job that no book has: an allowed call is refused by the program itself, and records nothing.
+    let none = 999_999;
+    let ask = json!({ "revision": 0, "by": "", "wish": { "kind": "seal" } });
+    vec![
+        ("labels", json!({}), [true, true, true]),
+        ("step_view", json!({}), [true, false, false]),
+        ("act", json!({ "ask": ask }), [true, false, false]),
+        ("bay_view", json!({}), [false, true, false]),
+        ("review_view", json!({ "job": null }), [false, false, true]),
+        ("review_act", json!({ "job": none, "ask": ask }), [false, false, true]),
+        ("verify", json!({ "job": none }), [false, false, true]),
+        ("write_sheet", json!({ "job": none }), [false, false, true]),
+        // Of Tauri's own commands none that acts on windows or speaks to them in the program's name.
+        ("plugin:event|emit", json!({ "event": "changed", "payload": { "revision": 1 } }), [false; 3]),
+        ("plugin:webview|create_webview_window", json!({ "options": { "label": "other" } }), [false; 3]),
+        ("plugin:window|close", json!({ "label": "step" }), [false; 3]),
+    ]
+}
+
+/// True when Tauri let the call through to the program; an answer of the program's own is a view or a refusal object.
+fn let_through(command: &str, answer: Result<Value, Value>) -> bool {
+    match answer {
+        Ok(_) => true,
+        Err(Value::Object(refused)) => {
+            assert!(refused.contains_key("code"), "{command}: not a refusal in our form: {refused:?}");
+            true
+        }
+        Err(Value::String(says)) => {
+            assert!(says.contains("not allowed"), "{command}: neither refused by us nor forbidden: {says}");
+            false
+        }
+        Err(other) => panic!("{command}: {other}"),
+    }
+}
+
+#[tokio::test]
+async fn every_command_from_every_window() -> Tested {
+    let app = App::start().await?;
+    let windows: [Window; 3] = [app.step(), app.bay(), app.review()];
+    let mut wrong = vec![];
+    for (command, arguments, allowed) in rights() {
+        for (window, allowed) in windows.iter().zip(allowed) {
+            let through = let_through(command, window.invoke(command, arguments.clone()).await?);
+            if through != allowed {
+                wrong.push(format!("{command} from {}: let through {through}, should be {allowed}", window.page()));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+    app.close().await
+}
+
+/// The table names every command that there is, and Tauri is told of the same ones.
+#[test]
+fn the_table_is_whole() -> Tested {
+    let app = Path::new(env!("CARGO_MANIFEST_DIR")).join("../src-tauri");
+    let source = std::fs::read_to_string(app.join("src/commands.rs"))?;
+    let after_mark = source.split("#[tauri::command]").skip(1);
+    let there: BTreeSet<&str> =
+        after_mark.filter_map(|text| text.split("fn ").nth(1)?.split(['(', '<']).next()).collect();
+    let tested: BTreeSet<&str> =
+        rights().into_iter().map(|(name, ..)| name).filter(|name| !name.contains('|')).collect();
+    assert_eq!(there, tested, "commands in commands.rs and in this test's table");
+
+    let build = std::fs::read_to_string(app.join("build.rs"))?;
+    let listed = build.split(".commands(&[").nth(1).and_then(|rest| rest.split("])").next()).unwrap_or_default();
+    let listed: BTreeSet<&str> = listed.split('"').skip(1).step_by(2).collect();
+    assert_eq!(there, listed, "commands in commands.rs and in build.rs");
+    Ok(())
+}
