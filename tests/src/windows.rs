@@ -20,10 +20,12 @@
 mod app;
 mod driver;
 mod failure;
+mod form;
 mod window;
 
 pub use app::App;
 pub use failure::{Failure, Tested};
+pub use form::{Form, FormField};
 pub use window::{Seen, Window};
 
 use std::time::{Duration, Instant};

@@ -215,7 +215,7 @@ impl<'a> Window<'a> {
         Ok(serde_json::from_value(answer)?)
     }
 
-    async fn read(&self, script: &str, arguments: Vec<Value>) -> Tested<Value> {
+    pub(super) async fn read(&self, script: &str, arguments: Vec<Value>) -> Tested<Value> {
         Ok(self.app.looking_at(self.page).await?.execute(script, arguments).await?)
     }
 
