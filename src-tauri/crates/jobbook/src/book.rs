@@ -3,6 +3,7 @@
 use std::fmt;
 use std::fs::File;
 use std::path::Path;
+use std::pin::Pin;
 
 use chrono::{DateTime, FixedOffset, SecondsFormat};
 use serde::{Deserialize, Serialize};
@@ -151,7 +152,8 @@ impl Book {
     /// The book is read-only, the disk is full or the storage fails.
     pub async fn open_job(&self, first_body: &str, at: DateTime<FixedOffset>) -> Result<(JobId, Recorded), BookError> {
         let mut connection = self.connection.lock().await;
-        let answer = open_job(&mut connection, self.path(), first_body, &text_of(at)).await;
+        let at = text_of(at);
+        let answer = sendable(open_job(&mut connection, self.path(), first_body, &at)).await;
         self.renew_after_failure(&mut connection, &answer).await;
         answer
     }
@@ -171,7 +173,8 @@ impl Book {
         at: DateTime<FixedOffset>,
     ) -> Result<Vec<Recorded>, BookError> {
         let mut connection = self.connection.lock().await;
-        let answer = append(&mut connection, self.path(), job, expected_len, bodies, &text_of(at)).await;
+        let at = text_of(at);
+        let answer = sendable(append(&mut connection, self.path(), job, expected_len, bodies, &at)).await;
         self.renew_after_failure(&mut connection, &answer).await;
         answer
     }
@@ -213,7 +216,8 @@ impl Book {
     /// # Errors
     /// [`BookError::BadEntry`] with the first bad entry, [`BookError::Damaged`] for the rest, or the storage fails.
     pub async fn verify(&self) -> Result<Verified, BookError> {
-        verify::book(&mut *self.connection.lock().await, self.path()).await
+        let mut connection = self.connection.lock().await;
+        sendable(verify::book(&mut connection, self.path())).await
     }
 
     /// After a failed write the connection may be in any state (SQLite may have ended the transaction by itself, which
@@ -233,6 +237,12 @@ impl Book {
             Err(error) => tracing::warn!(%error, "could not connect anew"),
         }
     }
+}
+
+/// A future whose being `Send` is settled here. A transaction lent to a function hides that from callers further up,
+/// and a window's runtime asks for it ('implementation of `Send` is not general enough').
+fn sendable<'a, T>(future: impl Future<Output = T> + Send + 'a) -> Pin<Box<dyn Future<Output = T> + Send + 'a>> {
+    Box::pin(future)
 }
 
 /// The text of a time that is stored and hashed: milliseconds, and the offset that the clock had.
