@@ -147,7 +147,7 @@ async fn assert_durable(connection: &mut SqliteConnection, path: &Path) -> Resul
 
 async fn bring_up_to_date(connection: &mut SqliteConnection, path: &Path) -> Result<(), BookError> {
     // Not `run`: its `Acquire` makes every future above it one that a window's runtime cannot send between threads.
-    FORMATS.run_direct(None, connection, true).await.or_else(|error| match error {
+    FORMATS.run_direct(None, connection, false).await.or_else(|error| match error {
         MigrateError::Execute(error) | MigrateError::ExecuteMigration(error, _) => Err(error).at_path(path),
         other => Err(BookError::Damaged { path: path.into(), detail: other.to_string() }),
     })
