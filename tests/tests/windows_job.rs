@@ -159,6 +159,9 @@ impl Setter {
         {
             self.picture_once(app, &seen.step).await?;
         }
+        if seen.step == "settle.wait" {
+            step.wait_until_over().await?;
+        }
         let decision = self.decision(seen, &form);
         let before = step.seen().await?;
         step.click("record").await?;

@@ -1,6 +1,6 @@
 //! What stands on the step at hand: fields, what is shown beside them, hazards, figures. Read, never acted on.
 
-use super::{Tested, Window};
+use super::{Tested, Window, wait};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
@@ -79,6 +79,19 @@ impl Window<'_> {
     /// When the driver does not answer.
     pub async fn form(&self) -> Tested<Form> {
         Ok(serde_json::from_value(self.read(FORM, vec![]).await?)?)
+    }
+
+    /// Waits until the timer on the screen has run out.
+    ///
+    /// # Errors
+    /// When there is none, or it does not.
+    pub async fn wait_until_over(&self) -> Tested {
+        let over = "return document.querySelector('[data-part=timer]')?.dataset.over === 'true';";
+        wait("the timer to run out", async || {
+            let is_over = self.read(over, vec![]).await.ok()? == serde_json::Value::Bool(true);
+            is_over.then_some(())
+        })
+        .await
     }
 
     /// Chooses an option of a list by clicking it.

@@ -104,9 +104,11 @@ impl<'a> Window<'a> {
     pub async fn fill(&self, id: &str, text: &str) -> Tested {
         let element = self.element(id).await?;
         element.click().await?;
-        let all = format!("{}a{}", char::from(Key::Control), char::from(Key::Null));
-        let text = if text.is_empty() { char::from(Key::Delete).to_string() } else { text.to_owned() };
-        element.send_keys(&(all + &text)).await?;
+        // Without a chord: this driver would hold the control key for the letters that follow it.
+        let there = element.prop("value").await?.unwrap_or_default().chars().count();
+        let end = char::from(Key::End).to_string();
+        let rubbed_out = char::from(Key::Backspace).to_string().repeat(there);
+        element.send_keys(&(end + &rubbed_out + text)).await?;
         Ok(())
     }
 

@@ -19,7 +19,7 @@ use crate::{
     view::{BayView, JobHead, JobRow, ReviewView, Screen, StartView, StepView},
 };
 use bayhand_jobbook::{Book, BookError, JobId};
-use bayhand_procedure::{Entered, Event, Evidence, Intent, Next, Rank, SHIPPED, Step, decide, hash, next};
+use bayhand_procedure::{Entered, Event, Evidence, Found, Gate, Intent, Next, Rank, SHIPPED, Step, decide, hash, next};
 use bayhand_words::Words;
 use std::{collections::BTreeMap, path::Path, sync::Arc};
 use thiserror::Error;
@@ -343,6 +343,11 @@ impl Desk {
         let known = Known::with(log, &draft);
         let now = self.clock.now();
         let answers = Scene { known: &known, step, now, tell: &tell, by }.answers();
+        // A wait that has not passed is no finding about the car: it is refused, not recorded as a failed try.
+        let early = step.gates.iter().zip(&answers).find(|(gate, a)| **gate == Gate::Waited && a.found != Found::Pass);
+        if let Some((_, answer)) = early {
+            return Err(Refused { code: "wait".into(), field: None, says: answer.says.clone() });
+        }
         let judged = judged_at(&known, step);
         let plan = judged.as_ref().and_then(|judged| accepted(&known, step, judged, entries));
         let evidence = answers.iter().map(|a| a.found).collect();

@@ -64,23 +64,21 @@ pub fn stage_at_hand(log: &Log) -> Option<String> {
 pub fn path(log: &Log, tell: &Tell) -> Vec<PathStage> {
     let path = if matches!(log.state.status, Status::Stopping | Status::Stopped) { Path::Stopped } else { Path::Main };
     let now = stage_at_hand(log);
-    let stages = log.document.stages.iter().filter(|stage| stage.path == path);
+    let stages: Vec<_> = log.document.stages.iter().filter(|stage| stage.path == path).collect();
+    let at_hand = stages.iter().position(|stage| now.as_deref() == Some(stage.id.as_str())).unwrap_or(stages.len());
     stages
-        .map(|stage| {
+        .iter()
+        .enumerate()
+        .map(|(index, stage)| {
             let to_do: Vec<_> = stage.steps.iter().filter(|step| to_do(&log.state, step)).collect();
             let void = to_do.iter().any(|step| log.state.standing(&step.id) == Standing::Void);
             let begun = stage.steps.iter().any(|step| log.state.standing(&step.id) == Standing::Done);
-            let state = if now.as_deref() == Some(stage.id.as_str()) {
-                StateCode::Now
-            } else if void {
-                StateCode::Again
-            } else if to_do.is_empty() && (begun || log.state.status == Status::Sealed) {
-                StateCode::Done
-            } else if to_do.is_empty() {
-                // Nothing of this stage belongs to this car.
-                StateCode::Done
-            } else {
-                StateCode::ToCome
+            // A stage behind the one at hand with nothing to do is done, also when nothing of it belongs to this car.
+            let state = match (index == at_hand, void, to_do.is_empty()) {
+                (true, _, _) => StateCode::Now,
+                (_, true, _) => StateCode::Again,
+                (_, _, true) if begun || index < at_hand => StateCode::Done,
+                _ => StateCode::ToCome,
             };
             let word = match state {
                 StateCode::Done => "state-done",
