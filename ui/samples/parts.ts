@@ -108,6 +108,7 @@ export const turn: TurnView = {
   count: "corner 1 of 4",
   car_does: "Raise the car at front right",
   collar_does: "Collar a quarter turn towards the spring, anticlockwise from above",
+  turns: "+0.25",
   direction: "anticlockwise",
   towards_spring: true,
   spring_above: true,

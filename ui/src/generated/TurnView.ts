@@ -23,6 +23,10 @@ car_does: string,
  */
 collar_does: string, 
 /**
+ * The same as a signed number to be entered when just that was turned: '+0.25'; positive raises the car.
+ */
+turns: string, 
+/**
  * The direction, for the drawing.
  */
 direction: DirectionCode, 

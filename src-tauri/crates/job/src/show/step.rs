@@ -23,6 +23,8 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
     let judged = judges.then(|| known.judged_set().or_else(|| known.last_set())).flatten();
     let judged = judged.and_then(|set| known.judged(set).ok());
     let wishes = known.wishes();
+    let found = (judges && known.rounds() > 0).then(|| known.reading_set("baseline", true)).flatten();
+    let found = found.and_then(|set| known.judged(set).ok());
     let both = judged.as_ref().zip(wishes.as_ref());
     let plan = both.and_then(|(judged, wishes)| line::first_plan(&known, judged, wishes));
     let hazards = hazards(log, step, tell);
@@ -46,7 +48,8 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
         line: both.and_then(|(judged, wishes)| line::line(judged, wishes, plan.as_ref(), tell)),
         footprints: both.map_or_else(Vec::new, |(judged, wishes)| line::footprints(judged, wishes, tell)),
         footprint_scale: both.map(|_| line::scale(tell)),
-        figures: both.map_or_else(Vec::new, |(judged, wishes)| figures::rows(None, Some(judged), wishes, tell)),
+        figures: both
+            .map_or_else(Vec::new, |(judged, wishes)| figures::rows(found.as_ref(), Some(judged), wishes, tell)),
         timer: timer(log, &known, step, tell),
         seal_in_review: step.ending == Some(Ending::Seal),
         stopping: log.state.status == Status::Stopping,
@@ -151,7 +154,7 @@ fn follows(known: &Known, both: Option<(&Judged, &crate::judge::Wishes)>, option
             let steps = plan.steps;
             let turns = Place::ALL.map(|p| {
                 let text = tell.turns(known.turns_of(*steps.at(p)));
-                format!("{} {text}", tell.corner(p))
+                format!("{} {text}", p.code())
             });
             let f = &plan.predicted.figures;
             let args = [

@@ -35,7 +35,7 @@ pub fn turn(known: &Known, place: Place, tell: &Tell) -> Option<TurnView> {
         collar_does: tell.text(
             collar,
             &[
-                ("turns", spoken_turns(turns.abs(), tell)),
+                ("turns", spoken_turns(known, steps.unsigned_abs(), tell)),
                 ("spring", tell.text(spring, &[])),
                 ("way", tell.text(way, &[])),
                 ("mm", tell.mm((turns * known.pitch_mm(place)).abs(), 2)),
@@ -55,22 +55,28 @@ fn thread(known: &Known, place: Place) -> Option<Thread> {
     Some(Thread { pitch_mm: known.pitch_mm(place), hand, spring })
 }
 
-/// 'one and a quarter turns' where it is quarters of a turn, else '1.125 turns'.
-pub fn spoken_turns(turns: f64, tell: &Tell) -> String {
-    let quarters = turns * 4.0;
-    if (quarters - quarters.round()).abs() > 1e-6 {
-        return tell.text("turns-decimal", &[("turns", tell.turns(turns).trim_start_matches('+').to_owned())]);
-    }
-    let (whole, part) = ((quarters.round() as i64).div_euclid(4), (quarters.round() as i64).rem_euclid(4));
-    let id = match (whole, part) {
-        (0, 1) => "turns-quarter",
-        (0, 2) => "turns-half",
-        (0, 3) => "turns-three-quarters",
-        (1, 0) => "turns-one",
-        (_, 0) => "turns-whole",
-        (_, 1) => "turns-and-quarter",
-        (_, 2) => "turns-and-half",
-        _ => "turns-and-three-quarters",
+/// 'one and a quarter turns' where it is quarters of a turn, else a fraction in steps: '1 5/6 turns'.
+fn spoken_turns(known: &Known, steps: u32, tell: &Tell) -> String {
+    let per_turn = known.value("intake.adjusters", "steps-per-turn").unwrap_or(1.0).max(1.0) as u32;
+    let (whole, part) = (steps / per_turn, steps % per_turn);
+    let quarters = part * 4;
+    let id = match (whole, quarters.is_multiple_of(per_turn), quarters / per_turn) {
+        (1, true, 0) => "turns-one",
+        (_, true, 0) => "turns-whole",
+        (0, true, 1) => "turns-quarter",
+        (0, true, 2) => "turns-half",
+        (0, true, _) => "turns-three-quarters",
+        (_, true, 1) => "turns-and-quarter",
+        (_, true, 2) => "turns-and-half",
+        (_, true, _) => "turns-and-three-quarters",
+        (0, false, _) => "turns-part",
+        (_, false, _) => "turns-and-part",
     };
-    tell.text(id, &[("whole", whole.to_string())])
+    let shared = greatest_common_divisor(part, per_turn);
+    let part = format!("{}/{}", part / shared, per_turn / shared);
+    tell.text(id, &[("whole", whole.to_string()), ("part", part)])
+}
+
+fn greatest_common_divisor(a: u32, b: u32) -> u32 {
+    if b == 0 { a.max(1) } else { greatest_common_divisor(b, a % b) }
 }

@@ -62,9 +62,10 @@ turns-whole = { $whole } turns
 turns-and-quarter = { $whole } and a quarter turns
 turns-and-half = { $whole } and a half turns
 turns-and-three-quarters = { $whole } and three quarter turns
-turns-decimal = { $turns } turns
-follows-plan = Turns: { $turns }. Then cross weight { $cross }, front difference { $front }, rear difference { $rear }. Chance to be inside: { $chance }.
-follows-stop = A good place to stop: turning gains less than the readings can show. The best would be { $turns }; then cross weight { $cross }, front difference { $front }, rear difference { $rear }.
+turns-part = { $part } of a turn
+turns-and-part = { $whole } { $part } turns
+follows-plan = Turns { $turns }. Then cross { $cross }, front { $front }, rear { $rear } left minus right. Chance to be inside { $chance }.
+follows-stop = Turning gains less than the readings can show. The best would be { $turns }: cross { $cross }, front { $front }, rear { $rear }.
 follows-none = No plan: { $why }
 
 ## The trade line, footprints and figures

@@ -62,6 +62,7 @@ ui-turn-from-above = from above
 ui-turn-towards = towards the spring
 ui-turn-away = away from the spring
 ui-turn-leave = leave as it is
+ui-turn-worked-out = Worked out, in turns:
 
 ## Held and ended
 ui-held = On hold
