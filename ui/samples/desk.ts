@@ -36,8 +36,10 @@ export const reviewSamples: Record<string, ReviewView> = {
       says: "For review. Work: RO (trainee), LB (technician). 24 Nov, 09:05 to 13:40. Chain of 318 entries whole.",
       departures_title: "Departed from the procedure: 2",
       departures: [
-        { title: "Reading found unlikely and withdrawn.", text: "Round 1, 11:20. Left side 10.0 kg heavier with only collars turned. Likeliest: mass moved across the car, 78 kg by about 100 mm. RO: “ballast slid on the seat; strapped; read again”. The next reading agrees." },
-        { title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car 0.7). By MT, not at work on this job: “floor crack; twist corrected for in the figures”. Largest part of the uncertainty of the cross weight." },
+        { put_right: false,
+title: "Reading found unlikely and withdrawn.", text: "Round 1, 11:20. Left side 10.0 kg heavier with only collars turned. Likeliest: mass moved across the car, 78 kg by about 100 mm. RO: “ballast slid on the seat; strapped; read again”. The next reading agrees." },
+        { put_right: false,
+title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car 0.7). By MT, not at work on this job: “floor crack; twist corrected for in the figures”. Largest part of the uncertainty of the cross weight." },
       ],
       entries: [
         row(281, "10:31", "Front left pad, reading 3 of 3", "RO", "214,5 kg", "2103.5 N", "pad 3, due Mar 27"),

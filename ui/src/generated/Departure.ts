@@ -11,4 +11,8 @@ title: string,
 /**
  * Where, when, who, and the reason given.
  */
-text: string, };
+text: string, 
+/**
+ * True for a try that did not pass and was followed by one that did.
+ */
+put_right: boolean, };

@@ -171,6 +171,7 @@ pub fn departures(log: &Log, tell: &Tell) -> Vec<Departure> {
                         .join(" ")
                 });
                 all.push(Departure {
+                    put_right: false,
                     title: tell.text("departure-waived", &[("step", short(step, tell))]),
                     text: tell.text(
                         "departure-waived-text",
@@ -184,6 +185,7 @@ pub fn departures(log: &Log, tell: &Tell) -> Vec<Departure> {
                 });
             }
             Event::Reopened { step, by, reason, voided } => all.push(Departure {
+                put_right: false,
                 title: tell.text("departure-reopened", &[("step", short(step, tell))]),
                 text: tell.text(
                     "departure-reopened-text",
@@ -199,12 +201,14 @@ pub fn departures(log: &Log, tell: &Tell) -> Vec<Departure> {
                 let says = line.happened.seen.iter().flat_map(|s| s.gates.iter()).filter(|g| g.found != Found::Pass);
                 let says = says.map(|g| g.says.clone()).collect::<Vec<_>>().join(" ");
                 all.push(Departure {
+                    put_right: put_right(log, line.number, step),
                     title: tell.text("departure-tried", &[("step", short(step, tell))]),
                     text: tell
                         .text("departure-tried-text", &[("said", says), ("at", at), ("by", person(log, by, tell))]),
                 });
             }
             Event::StopBegun { by, reason } => all.push(Departure {
+                put_right: false,
                 title: tell.text("departure-stopped", &[]),
                 text: tell.text(
                     "departure-stopped-text",
@@ -215,4 +219,17 @@ pub fn departures(log: &Log, tell: &Tell) -> Vec<Departure> {
         }
     }
     all
+}
+
+/// True when the step was done later without a waiver of this try.
+fn put_right(log: &Log, number: u64, step: &str) -> bool {
+    let later = log.lines.iter().filter(|l| l.number > number);
+    let next = later.into_iter().find_map(|l| match &l.happened.event {
+        Event::Done { step: s, .. } if s == step => Some(true),
+        Event::Tried { step: s, .. } | Event::Waived { step: s, .. } if s == step => {
+            Some(matches!(l.happened.event, Event::Tried { .. }))
+        }
+        _ => None,
+    });
+    next.unwrap_or(false)
 }

@@ -9,7 +9,7 @@ use crate::{
     tell::Tell,
 };
 use bayhand_procedure::{Event, Status};
-use bayhand_vehicle::{Corners, Place};
+use bayhand_vehicle::Place;
 
 /// The contents of the sheet; none while the job is not sealed or nothing was read at its end.
 pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
@@ -52,7 +52,12 @@ pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
         turned: turned(&known, tell),
         compromise: review::compromise(&known, tell).into_iter().collect(),
         line: line::line(&left, &wishes, None, tell),
-        departures: rows::departures(log, tell).into_iter().map(|d| format!("{}. {}", d.title, d.text)).collect(),
+        // A try that was put right at once is told in the record; the customer reads what was let pass.
+        departures: rows::departures(log, tell)
+            .into_iter()
+            .filter(|d| !d.put_right)
+            .map(|d| format!("{}. {}", d.title, d.text))
+            .collect(),
         cautions: vec![words("caution-retorque"), words("caution-lamps"), words("caution-maker")],
         people: people(log, &sealed.1, tell),
         instruments: ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"]
@@ -154,23 +159,23 @@ fn angle_table(known: &Known, tell: &Tell) -> Option<Table> {
     let toe = known.corners("final.angles", "toe")?;
     let wanted_camber = known.axles("intake.angles", "agreed-camber")?;
     let wanted_toe = known.axles("intake.angles", "agreed-toe")?;
-    let row = |id: &str, input: &str, p: Place, value: &Corners<f64>, wanted: f64| TableRow {
-        name: tell.text(id, &[("corner", tell.corner(p))]),
+    let axle = crate::known::axle_of;
+    let pair =
+        |camber: f64, toe: f64| tell.text("sheet-camber-toe", &[("camber", tell.deg(camber)), ("toe", tell.deg(toe))]);
+    let row = |p: Place| TableRow {
+        name: tell.corner(p),
         cells: vec![
-            as_found(input, p).map_or_else(String::new, |v| tell.deg(v)),
-            tell.deg(*value.at(p)),
-            tell.deg(wanted),
+            as_found("camber", p).zip(as_found("toe", p)).map_or_else(String::new, |(c, t)| pair(c, t)),
+            pair(*camber.at(p), *toe.at(p)),
+            // The agreed toe is the total of the axle; each wheel has its half.
+            pair(axle(p, wanted_camber.0, wanted_camber.1), axle(p, wanted_toe.0, wanted_toe.1) / 2.0),
         ],
         verdict: None,
     };
-    let axle = crate::known::axle_of;
-    let cambers =
-        Place::ALL.map(|p| row("sheet-camber", "camber", p, &camber, axle(p, wanted_camber.0, wanted_camber.1)));
-    let toes = Place::ALL.map(|p| row("sheet-toe", "toe", p, &toe, axle(p, wanted_toe.0, wanted_toe.1) / 2.0));
     Some(Table {
         title: tell.text("sheet-angles", &[]),
         columns: columns(tell),
-        rows: cambers.into_iter().chain(toes).collect(),
+        rows: Place::ALL.into_iter().map(row).collect(),
         note: tell.text("sheet-angles-note", &[]),
     })
 }

@@ -89,6 +89,8 @@ pub struct Departure {
     pub title: String,
     /// Where, when, who, and the reason given.
     pub text: String,
+    /// True for a try that did not pass and was followed by one that did.
+    pub put_right: bool,
 }
 
 /// One entry of the record.
