@@ -196,8 +196,10 @@ impl Job<'_> {
         let says = held.gate.as_ref().map(|g| g.says.clone()).unwrap_or_default();
         writeln!(self.out, "  held: {says}")?;
         // Where something can be changed first the next try does that; a second failure is let pass by the supervisor.
-        let may_change =
-            matches!(body.id.as_str(), "rough.heights" | "align.read" | "back.front-read" | "back.rear-read");
+        let may_change = matches!(
+            body.id.as_str(),
+            "rough.heights" | "rough.angles" | "align.read" | "back.front-read" | "back.rear-read"
+        );
         if may_change && body.gate.is_none() {
             return Ok(());
         }

@@ -57,6 +57,20 @@ fn decision(body: &StepBody) -> &'static str {
                 "heights-near"
             }
         }
+        "rough.angles" => {
+            if held {
+                "set-angles"
+            } else {
+                "angles-near"
+            }
+        }
+        "rough.angles" => {
+            if held {
+                "set-angles"
+            } else {
+                "angles-near"
+            }
+        }
         "align.read" => {
             if held {
                 "change-angles"
@@ -84,7 +98,8 @@ fn satisfied(body: &StepBody) -> bool {
 /// Who does a step: the technician where a second person or a higher rank is asked for, else the trainee.
 pub fn who(step: &str) -> &'static str {
     match step {
-        "lock.nuts-second" | "align.fasteners-second" | "walk.high-voltage" | "loop.advise" => "LB",
+        "lock.nuts-second" | "align.fasteners-second" => "LB",
+        "lift.equipment" | "walk.high-voltage" | "loop.advise" | "final.drive" | "final.high-voltage" => "LB",
         _ => "RO",
     }
 }

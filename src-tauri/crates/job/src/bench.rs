@@ -134,7 +134,12 @@ impl<'a> Bench<'a> {
     /// Alignment adjusters as turned so far.
     fn turned(&self) -> AlignmentState {
         let mut turned = AlignmentState::default();
-        for recording in self.known.recordings().iter().filter(|r| r.step.starts_with("align.change")) {
+        for recording in self
+            .known
+            .recordings()
+            .iter()
+            .filter(|r| r.step.starts_with("align.change") || r.step == "rough.set-angles")
+        {
             for place in Place::ALL {
                 let made = |input: &str| recording.looks(&format!("{input}.{}", place.code())).first().copied();
                 *turned.tie_rod_turns.at_mut(place) += made("toe-turns").unwrap_or(0.0);

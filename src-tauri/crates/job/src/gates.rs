@@ -65,6 +65,7 @@ impl Scene<'_> {
             Gate::Unchanged { since } => self.unchanged(since),
             Gate::Waited => self.waited(),
             Gate::TravelLeft => self.travel_left(),
+            Gate::SameAs { of, input, within } => self.same_as(of, input, decimal(within)),
         }
     }
 
@@ -163,6 +164,15 @@ impl Scene<'_> {
         self.if_else(off.is_some() && off == on, "found-counted", &[("off", show(off)), ("on", show(on))])
     }
 
+    fn same_as(&self, of: &str, input: &str, within: f64) -> Answer {
+        let (then, now) = (self.known.value(of, input), self.known.value(&self.step.id, input));
+        let (Some(then), Some(now)) = (then, now) else {
+            return self.unknown(&JudgeError::NotKnown("the first value"));
+        };
+        let args = [("then", format!("{then:.1}")), ("now", format!("{now:.1}"))];
+        self.if_else((then - now).abs() <= within, "found-same", &args)
+    }
+
     fn pads_level(&self) -> Answer {
         let one = self.known.corners(&self.step.id, "set-up-1");
         let two = self.known.corners(&self.step.id, "set-up-2");
@@ -212,7 +222,7 @@ impl Scene<'_> {
 
     /// True when the person chose to change something first: then the gate has nothing to hold.
     fn changes_first(&self) -> bool {
-        !matches!(self.text("next"), "" | "go-on" | "heights-near" | "angles-good" | "link-right")
+        !matches!(self.text("next"), "" | "go-on" | "heights-near" | "angles-near" | "angles-good" | "link-right")
     }
 
     fn heights_near(&self, within: f64, side: f64) -> Answer {

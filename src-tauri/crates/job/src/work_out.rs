@@ -20,14 +20,16 @@ pub fn suggestions(known: &Known, step: &Step) -> Vec<Suggestion> {
     if step.id == "rough.set" {
         return rough(known).unwrap_or_default();
     }
-    if !step.id.starts_with("align.change") {
-        return Vec::new();
-    }
+    let read_at = match step.id.as_str() {
+        "rough.set-angles" => "rough.angles",
+        id if id.starts_with("align.change") => "align.read",
+        _ => return Vec::new(),
+    };
     let keys = step.inputs.iter().flat_map(bayhand_procedure::Input::keys);
-    keys.filter_map(|key| suggestion(known, key)).collect()
+    keys.filter_map(|key| suggestion(known, read_at, key)).collect()
 }
 
-fn suggestion(known: &Known, key: String) -> Option<Suggestion> {
+fn suggestion(known: &Known, read_at: &str, key: String) -> Option<Suggestion> {
     let (input, corner) = key.split_once('.')?;
     let place = Place::ALL.into_iter().find(|p| p.code() == corner)?;
     let (angle, share) = match input {
@@ -38,7 +40,7 @@ fn suggestion(known: &Known, key: String) -> Option<Suggestion> {
     };
     let (front, rear) = known.axles("intake.angles", &format!("agreed-{angle}"))?;
     let (front_turn, rear_turn) = known.axles("intake.angles", &format!("{angle}-per-turn"))?;
-    let read = known.value("align.read", &format!("{angle}.{corner}"))?;
+    let read = known.value(read_at, &format!("{angle}.{corner}"))?;
     let missing = axle_of(place, front, rear) * share - read;
     let turns = (missing / axle_of(place, front_turn, rear_turn) * 10.0).round() / 10.0;
     // No negative zero.

@@ -295,6 +295,15 @@ pub enum Gate {
     Waited,
     /// The collar has the travel that was entered.
     TravelLeft,
+    /// A number is the one that was entered at the named step.
+    SameAs {
+        /// The step.
+        of: String,
+        /// The input, the same in both steps.
+        input: String,
+        /// Allowed difference, decimal text, in the input's unit.
+        within: String,
+    },
 }
 
 /// Which agreed pressures.
@@ -357,14 +366,16 @@ impl Step {
             .chain(self.chosen(chosen).flat_map(|o| o.changes.iter().map(String::as_str)))
     }
 
+    /// The options of all its choices.
+    pub fn options(&self) -> impl Iterator<Item = &ChoiceOption> {
+        let choices = self.inputs.iter().filter_map(|input| match &input.kind {
+            Kind::Choice(options) => Some(options),
+            _ => None,
+        });
+        choices.flatten()
+    }
+
     fn chosen<'a>(&'a self, chosen: &'a [String]) -> impl Iterator<Item = &'a ChoiceOption> + 'a {
-        self.inputs
-            .iter()
-            .filter_map(|input| match &input.kind {
-                Kind::Choice(options) => Some(options),
-                _ => None,
-            })
-            .flatten()
-            .filter(move |o| chosen.contains(&o.id))
+        self.options().filter(move |o| chosen.contains(&o.id))
     }
 }

@@ -39,8 +39,8 @@ facts! {
     Rocked: No Yes;
     /// Wheels on the car.
     Wheels: On Off;
-    /// Wheel nuts: as they came, loose after a wheel was off, seated in pattern, or at the maker's torque with two names.
-    Nuts: AsFound Loose Seated Torqued;
+    /// Wheel nuts: as they came, cracked with the car down, loose after a wheel was off, seated in pattern, or at the maker's torque with two names.
+    Nuts: AsFound Cracked Loose Seated Torqued;
     /// Springs: in their seats, or to be looked at after a collar moved.
     Springs: Seated Moved;
     /// Locking rings of the collars.
@@ -74,7 +74,7 @@ facts! {
     /// Plumbed-in extinguisher.
     Extinguisher: Unstated Absent Pinned Live;
     /// The maker's lifting mode.
-    LiftingMode: Unstated Needless Set;
+    LiftingMode: Unstated Needless Set Ended;
     /// How the tyres are freed.
     Freeing: Unstated SlipPlates RunOffs;
     /// How the car is raised.
@@ -91,6 +91,12 @@ facts! {
     Rough: None Begun;
     /// Whether a round of turning collars was ever begun.
     Round: None Begun;
+    /// Which kind of parking brake.
+    ParkingBrake: Unstated Mechanical Electric;
+    /// Whether angles are being set roughly before the baseline.
+    RoughAngles: None Begun;
+    /// Whether the car is driven before the final reading.
+    Drive: Unstated NotDriven Driven;
     /// Whether a change of the alignment was ever begun.
     Alignment: AsFound Begun;
 }
@@ -156,6 +162,12 @@ pub enum Value {
     Adjust,
     Advise,
     Begun,
+    Ended,
+    Cracked,
+    Mechanical,
+    Electric,
+    NotDriven,
+    Driven,
 }
 
 impl Fact {

@@ -108,7 +108,10 @@ fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, fault
     }
     for gate in &step.gates {
         let of = match gate {
-            Gate::SecondPerson { of } | Gate::CountedBack { of } | Gate::Unchanged { since: of } => of,
+            Gate::SecondPerson { of }
+            | Gate::CountedBack { of }
+            | Gate::SameAs { of, .. }
+            | Gate::Unchanged { since: of } => of,
             _ => continue,
         };
         if document.step(of).is_none() {

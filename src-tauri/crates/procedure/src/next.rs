@@ -106,8 +106,15 @@ fn makers<'a>(document: &'a Document, state: &'a State, holds: &'a Holds) -> imp
                 .steps()
                 .filter(move |(stage, _)| open(stage) && (stage.path == Path::OnDemand) == on_demand)
                 .map(|(_, step)| step)
-                .filter(move |step| step.sets.iter().any(|b| b.fact == holds.fact && b.to == *value))
+                .filter(move |step| makes(step, holds.fact, *value, on_demand))
                 .filter(move |step| step.when.met(state))
         })
     })
+}
+
+/// True when the step makes the fact so: by itself or, on demand, by an answer. A choice on the main path states what
+/// the car is; it is not asked again to bring something about.
+fn makes(step: &Step, fact: Fact, value: crate::Value, on_demand: bool) -> bool {
+    let so = |b: &crate::document::Becomes| b.fact == fact && b.to == value;
+    step.sets.iter().any(so) || (on_demand && step.options().any(|o| o.sets.iter().any(so)))
 }

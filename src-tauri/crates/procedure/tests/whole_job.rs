@@ -117,7 +117,7 @@ fn a_stopped_job_makes_the_car_safe_and_ends() {
         steps.push(job.do_it());
     }
     assert_eq!(job.state.status, Status::Stopped);
-    assert!(job.is(Fact::Stance, Value::Locked), "a car at wheels-clear is not left so: {steps:?}");
+    assert!(job.is(Fact::Stance, Value::Ground), "a car at wheels-clear comes down again: {steps:?}");
     assert_eq!(job.want(Intent::Seal { by: "MT".into() }), Err(Refusal::Ended), "a stopped job is not sealed");
 }
 

@@ -60,7 +60,7 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
             fixed(sheet.instruments.laser_accuracy_mm_per_m * sheet.wheelbase_mm / 2000.0, 2)
         }
         (_, "parts") => "2".into(),
-        ("lock.rings", "bump-gap") => one(by_suffix(key, &sheet.bump_mm)?),
+        ("lock.gap", "bump-gap") => one(by_suffix(key, &sheet.bump_mm)?),
         ("align.runout", _) => "0".into(),
         _ => return None,
     };
@@ -98,6 +98,7 @@ pub(super) fn choice(car: &PracticeCar, key: &str) -> Option<String> {
         "first" => "cross-first",
         "lift" => "four-post",
         "freeing" => "slip-plates",
+        "rock" => "steady",
         "road-test" => "not-driven",
         _ => return None,
     };
@@ -124,6 +125,7 @@ pub(super) fn text(car: &PracticeCar, step: &str, key: &str) -> Option<String> {
         (_, "clicks") => "8 from full hard".into(),
         (_, "parts-place") => "tray A on the bench".into(),
         ("lock.nuts", _) => "110 Nm".into(),
+        ("align.fasteners", _) => "65 Nm at the tie rods, 90 Nm at the arms".into(),
         _ => return None,
     };
     Some(text)

@@ -78,7 +78,7 @@ impl Job {
         let id = self.now();
         let (_, step) = self.document.step(&id).expect("the step at hand stands in the document");
         let step = step.clone();
-        let by = if id == "lock.nuts-second" || step.by == Rank::Technician { "LB" } else { "RO" }.to_owned();
+        let by = if id.ends_with("-second") || step.by == Rank::Technician { "LB" } else { "RO" }.to_owned();
         for hazard in &step.hazards {
             let (step, hazard, by) = (id.clone(), hazard.clone(), by.clone());
             self.want(Intent::Acknowledge { step, hazard, by }).expect("a hazard of the step at hand");
