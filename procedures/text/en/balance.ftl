@@ -197,3 +197,9 @@ step-back-fixed = Write down the preload of the fixed links.
         A link that cannot be adjusted keeps what tension it has, and the cross weight that is handed over is the one with it on.
         Write what you can see and feel without undoing it: a link that turns freely by hand carries little, one that stands stiff carries load.
         If the preload is large, the customer should know that an adjustable link would take it out.
+
+step-lock-gap = Measure the gap to the bump stop at each corner.
+    .short = Bump gap measured
+    .detail =
+        With the car on its wheels at the height that was read, so that the gap is the travel that is left.
+        A gap much smaller than before means that the car will ride on its stops; tell the technician.

@@ -9,8 +9,8 @@ option-fast-road = Road, driven fast
 option-track = Track
 
 input-driver-side = The driver sits on the
-option-left = left
-option-right = right
+option-left = Left
+option-right = Right
 
 input-wheelbase = Wheelbase
 input-track = Track
@@ -187,7 +187,7 @@ input-parts = Parts taken off
 input-parts-place = Where the parts lie
 input-back-front-parts = Parts put back
 input-back-rear-parts = Parts put back
-input-link-turns = Turns made at the link, plus makes it longer
+input-link-turns = Turns made at the link, plus presses the left wheel down
 input-bolt-by-hand = The bolt slides in by hand
 input-link-nut-tight = Link nut and lock nuts are at the maker’s torque
 
@@ -286,7 +286,6 @@ input-lamps-told = The customer knows about lamps, cameras and radar
 input-nobody-aboard = Nobody is in the car
 input-load-secured = Ballast is strapped or out, and nothing can slide
 input-wheels-clear = All wheels just clear, each point flat and centred
-input-car-steady = The car stands steady when rocked
 input-wheels-off-stored = The wheels are marked and lie flat, out of the way
 input-wheels-on-hubs = Each wheel is on its hub, every nut started by hand
 input-nuts-seated = Every nut is seated in pattern
@@ -320,3 +319,29 @@ input-ballast-safe = Ballast is out or strapped
 input-wheels-safe = Wheels are on with nuts seated, or lie safe beside the car
 input-tag-on-wheel = The tag hangs on the steering wheel
 input-stop-note = What the tag says
+
+## Raising and lowering, wheels, links: added checks
+
+input-rock = The car, rocked by hand, is
+option-steady = Steady: it may go on up
+option-not-steady = Not steady: it comes down again
+input-area-clear = Nobody and nothing is near or under the car
+input-nuts-cracked = Every nut is cracked loose by a quarter turn, no more
+input-bushes-slack = Clamped rubber bushes are slackened, or there are none
+input-pads-still-level = The pads are still level with the car on them
+
+## Rough angles
+
+input-rough-angles-next = Are the angles near enough
+option-angles-near = Near enough
+option-set-angles = Set the angles first
+
+## Fasteners, the drive, back to the road
+
+input-fasteners-tight = Tie-rod lock nuts, camber and caster fasteners are at the maker’s torque
+input-fasteners-torque = Torques used
+input-fasteners-checked = Every fastener that was touched was checked again
+input-drive-allowed = An authorised driver, a permitted route and a fit car
+input-drive-done = The drive is done and nothing was found
+input-lifting-mode-ended = The lifting mode is ended and the car stands at its normal height
+input-high-voltage-back = High voltage is back in service by the maker’s procedure

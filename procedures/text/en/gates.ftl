@@ -47,3 +47,6 @@ gate-waited = The car has rested for the whole wait.
 
 gate-travel-left = The adjuster has the travel that was entered.
     .help = Check the sign and the count of the turns; when the collar is at its end, stop and ask for another plan.
+
+gate-same-as = The number is the one entered the first time.
+    .help = Weigh it again; what is put back must be what was taken out.

@@ -145,3 +145,33 @@ step-review-seal = When the whole record is in order, seal it.
         Ask whether each figure on the sheet comes from the car as it now stands.
         If something is wrong, send it back with a reason; a seal is your name on somebody else’s work.
         Nobody seals a job that they worked on.
+
+step-align-fasteners = Tighten every alignment fastener to the maker’s torque.
+    .short = Alignment fasteners tightened
+    .detail =
+        Tie-rod lock nuts, camber and caster fasteners, and whatever else was loosened to adjust.
+        Hold the tie rod while its lock nut is tightened, so that the toe does not move, and mark each fastener.
+
+step-align-fasteners-second = Check every alignment fastener as the second person.
+    .short = Alignment fasteners checked
+    .detail =
+        Somebody else than the one who tightened them puts the wrench on each one.
+        A forgotten lock nut is as dangerous as a forgotten wheel nut.
+
+step-final-drive = Drive the car on the permitted route.
+    .short = Road test
+    .detail =
+        Only an authorised driver, where local rules allow it, with the ballast out and every nut checked.
+        Afterwards fuel, pressures, ballast and nuts are brought back to what they were for the reading.
+
+step-final-lifting-mode = End the lifting mode by the maker’s procedure.
+    .short = Lifting mode ended
+    .detail =
+        The suspension may move when it wakes up; keep hands out of the arches.
+        A car that leaves in its lifting mode can warn, lock its suspension or stand at a wrong height.
+
+step-final-high-voltage = Have the high voltage put back in service.
+    .short = High voltage back
+    .detail =
+        Only people trained for it, by the maker’s procedure.
+        Look for warnings in the instruments before the car is handed over.

@@ -151,3 +151,17 @@ hazard-lifting-weight = Lifting by hand
         Lift with your legs, close to your body and in small pieces, and ask for a second person with wheels, pads and ballast; wear safety shoes and gloves.
         A heavy part held at arm’s length, or one that drops, could strain your back or bruise your foot.
         { -rules-short }
+
+hazard-parking-brake = Parking brake that moves by itself
+    .line = Keep hands off the calipers
+    .text =
+        Keep hands away from the rear calipers and tell everybody before you switch the brake.
+        An electric parking brake can close or open by itself with great force, and could crush a finger or let the car roll.
+        { -rules }
+
+hazard-loose-fasteners = Loose steering or suspension fastener
+    .line = Tighten every fastener you touched
+    .text =
+        Tighten every fastener that you touched to the maker’s torque and mark it.
+        A loose tie rod or arm can come off on the road, and a car that cannot be steered could kill or maim.
+        { -rules }

@@ -218,3 +218,45 @@ step-stop-tag = Hang a do-not-drive tag on the steering wheel.
         A tag on the wheel and the key with the person in charge: a car that looks finished is driven away.
         The tag says what is loose, who stopped the job, and whom to ask.
         This ends the job as stopped; the record keeps everything up to here.
+
+step-raise-abort-ground = Lower the car back onto the ground.
+    .short = Lowered again onto the ground
+    .detail =
+        A car that is not steady at wheels-clear is not taken higher.
+        Lower it slowly, look at every lifting point, and begin the raise anew with its own acknowledgement.
+
+step-raise-abort-pads = Lower the car back onto the pads.
+    .short = Lowered again onto the pads
+    .detail =
+        A car that is not steady at wheels-clear is not taken higher.
+        Lower it slowly onto the pads, look at every lifting point, and begin the raise anew with its own acknowledgement.
+
+step-wheels-crack = Crack each wheel nut loose by a quarter turn.
+    .short = Nuts cracked
+    .detail =
+        Do it while the car stands on its wheels: pulling hard at a nut on a raised car can pull the car off its supports.
+        A quarter turn is enough; the nuts stay on until the wheel is clear of the ground.
+
+step-settle-brake-on-electric = Switch the electric parking brake on.
+    .short = Electric brake on
+    .detail =
+        Some of these brakes close by themselves when the ignition goes off, and open when a door is shut.
+        Follow the maker’s instructions and try by hand that the car is held.
+
+step-settle-brake-off-electric = Switch the electric parking brake off.
+    .short = Electric brake off
+    .detail =
+        The reading needs wheels that can turn.
+        Keep the brake from closing by itself, by the maker’s service mode where there is one, and do not leave the car alone.
+
+step-restore-fuel = Bring the fuel back to the agreed level.
+    .short = Fuel restored
+    .detail =
+        The drive used some; a reading is true only of the agreed level.
+        Fill up or drain to the level that was recorded, with the cautions that belong to fuel.
+
+step-restore-off-pads = Roll the car off the pads onto the floor.
+    .short = Car off the pads
+    .detail =
+        Two people, one at each side, and somebody ready with a chock.
+        Put the brake on when it stands; the pads stay where they are and keep their level.

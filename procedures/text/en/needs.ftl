@@ -48,3 +48,10 @@ need-extinguisher-absent = there must be no plumbed-in extinguisher
 need-extinguisher-live = the extinguisher must be live again
 need-turn-under-load-allowed = the adjuster’s maker must allow turning under load
 need-reach-wheels-on = the collars must be reached with the wheels on
+
+need-dampers-back = the damper clicks must be set back
+need-drive-driven = the car must have been driven
+need-lifting-mode-ended = the lifting mode must be ended
+need-lifting-mode-needless = the car must need no lifting mode
+need-nuts-cracked = the wheel nuts must be cracked loose while the car stands
+need-nuts-loose = the wheel nuts must be loose

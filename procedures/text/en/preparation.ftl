@@ -194,3 +194,15 @@ step-used-shut = Shut the doors, the bonnet and the boot.
         An open door hangs tens of kilograms out to the side.
         Set the steering straight ahead, and reach in through the window if you need to, so that the car is not touched again.
         Pump the brake pedal until it is firm: pads that were pushed back leave a car with no brake at the first press.
+
+step-raised-bushes = Loosen clamped rubber bushes.
+    .short = Bushes slackened
+    .detail =
+        A clamped rubber bush is a spring of its own: it holds the height at which it was tightened.
+        Slacken those that the maker clamps at ride height, so that the baseline is read without them; they are tightened at ride height at lock-off.
+
+step-rough-set-angles = Set camber and toe near the agreed values.
+    .short = Rough angles set
+    .detail =
+        Half a degree is near enough here; the exact setting comes after the balance.
+        Enter what was really turned at each adjuster, and 0 where nothing was. What was worked out is only shown beside it.

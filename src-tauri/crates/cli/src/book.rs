@@ -37,8 +37,9 @@ pub async fn sheet(book: &Path, job: i64, out: &Path) -> Result<(), Box<dyn Erro
         return Err(format!("there is no job book at {}", book.display()).into());
     }
     let desk = Desk::open(book, Arc::new(SystemClock)).await?;
-    let handover = desk.handover(job).await.map_err(|why| why.says)?;
-    write(out, &bayhand_sheet::pdf(&handover)?)
+    let handover = desk.handover(job).await.map_err(|why| why.says);
+    desk.close().await?;
+    write(out, &bayhand_sheet::pdf(&handover?)?)
 }
 
 /// Written beside and renamed: a file that is there is whole.

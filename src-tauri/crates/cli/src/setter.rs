@@ -64,13 +64,6 @@ fn decision(body: &StepBody) -> &'static str {
                 "angles-near"
             }
         }
-        "rough.angles" => {
-            if held {
-                "set-angles"
-            } else {
-                "angles-near"
-            }
-        }
         "align.read" => {
             if held {
                 "change-angles"

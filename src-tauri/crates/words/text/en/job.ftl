@@ -120,6 +120,7 @@ found-sides = { $axle }: { $left } left and { $right } right are too unlike. Loo
 found-window = { $name }: { $value } ± { $u }, wanted { $target } ± { $window }: { $verdict }.
 found-moved = Something moved: { $wrong }.
 found-moved-at = { $where } { $load }, { $height } (settles explain { $u }, { $hu })
+found-same = { $now } now, { $then } the first time. It must be the same.
 found-wait = { $left } of the wait are left.
 found-travel = The collar at { $where } would be { $turns } turns from where it began; it has { $least } to { $most }.
 
