@@ -6,10 +6,10 @@ use bayhand_words::{Words, id};
 
 /// Verbs that an instruction may begin with. A new one is added here when none of these will do.
 const VERBS: &[&str] = &[
-    "drive", "end", "adjust", "bounce", "centre", "change", "check", "choose", "count", "describe", "find", "fit",
-    "free", "hang", "have", "leave", "look", "loosen", "lower", "make", "measure", "move", "place", "prepare", "put",
-    "raise", "read", "release", "rock", "roll", "seal", "seat", "set", "shim", "shut", "state", "strap", "take",
-    "tell", "tighten", "turn", "undo", "wait", "write", "zero",
+    "drive", "end", "adjust", "bounce", "centre", "change", "check", "choose", "count", "crack", "switch", "bring",
+    "describe", "find", "fit", "free", "hang", "have", "leave", "look", "loosen", "lower", "make", "measure", "move",
+    "place", "prepare", "put", "raise", "read", "release", "rock", "roll", "seal", "seat", "set", "shim", "shut",
+    "state", "strap", "take", "tell", "tighten", "turn", "undo", "wait", "write", "zero",
 ];
 
 /// Words that a condition begins with.
