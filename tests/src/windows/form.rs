@@ -56,7 +56,8 @@ const FORM: &str = r#"
     }
     const shown = {};
     for (const one of all('[data-id^="display-"]')) {
-      shown[one.dataset.id.slice(8)] = (one.querySelector('.text') ?? one).textContent.trim();
+      // An instrument stands before what was agreed.
+      shown[one.dataset.id.slice(8)] ??= (one.querySelector('.text') ?? one).textContent.trim();
     }
     const verdicts = {};
     for (const one of all('[data-figure]')) {

@@ -173,7 +173,8 @@ fn follows(known: &Known, both: Option<(&Judged, &crate::judge::Wishes)>, option
 
 fn displays(known: &Known, step: &Step, tell: &Tell) -> Vec<Display> {
     let worked_out = crate::work_out::suggestions(known, step);
-    let worked_out = worked_out.into_iter().map(|s| (s.key, "shows-worked-out", s.turns));
+    let worked_out = worked_out.into_iter().map(|s| (s.key, "shows-worked-out", s.text));
+    let agreed = crate::work_out::agreed(known, step).into_iter().map(|s| (s.key, "shows-agreed", s.text));
     let shown = match Bench::of(known).map(|bench| bench.shown(step)) {
         Some(Ok(shown)) => shown,
         // A setting that the simulated car cannot be in: what was entered is refused by its gate before this.
@@ -190,7 +191,11 @@ fn displays(known: &Known, step: &Step, tell: &Tell) -> Vec<Display> {
         };
         (s.key, s.by, text)
     });
-    shown.chain(worked_out).map(|(key, by, text)| Display { key: Some(key), label: tell.text(by, &[]), text }).collect()
+    shown
+        .chain(worked_out)
+        .chain(agreed)
+        .map(|(key, by, text)| Display { key: Some(key), label: tell.text(by, &[]), text })
+        .collect()
 }
 
 fn is_choice(step: &Step, key: &str) -> bool {

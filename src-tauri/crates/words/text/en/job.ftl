@@ -40,6 +40,7 @@ shows-pressure-gauge = Gauge shows
 shows-angle-gauge = Gauge shows
 shows-link = Bolt slides in at
 shows-worked-out = Worked out
+shows-agreed = Agreed
 shows-nothing = The practice car shows nothing
 
 ## What to turn
