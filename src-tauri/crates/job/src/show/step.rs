@@ -26,7 +26,9 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
     let found = (judges && known.rounds() > 0).then(|| known.reading_set("baseline", true)).flatten();
     let found = found.and_then(|set| known.judged(set).ok());
     let both = judged.as_ref().zip(wishes.as_ref());
-    let plan = both.and_then(|(judged, wishes)| line::first_plan(&known, judged, wishes));
+    // Where a plan would lead is shown only where it can be chosen.
+    let plan =
+        both.filter(|_| id == "loop.judge").and_then(|(judged, wishes)| line::first_plan(&known, judged, wishes));
     let hazards = hazards(log, step, tell);
     let key = bayhand_words::id("step", &[&id]);
     let turning = id.strip_prefix("loop.turn-").and_then(|c| Place::ALL.into_iter().find(|p| p.code() == c));
