@@ -128,7 +128,13 @@ impl Known<'_> {
         let mut round: Vec<Reading> = Vec::new();
         for recording in self.recordings() {
             match group_of(recording.step) {
-                Some("loop") => round.extend(of_recording(recording)),
+                Some("loop") => {
+                    // Read from the first settle again: what was read of this round before is void.
+                    if recording.step == "loop.read-1" {
+                        round.clear();
+                    }
+                    round.extend(of_recording(recording));
+                }
                 _ if recording.step == "loop.judge" && !round.is_empty() => {
                     sets.push(ReadingSet { group: "loop".into(), readings: std::mem::take(&mut round) });
                 }
