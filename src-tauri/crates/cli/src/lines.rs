@@ -31,7 +31,7 @@ pub struct Refused {
 pub struct Wrong {
     /// `not-json`, `wrong-form` or `cannot-be`.
     pub code: &'static str,
-    /// Path of the field, such as `car.corners.FL.spring_n_per_mm`.
+    /// Path of the field, such as `car.corners.FL.spring_n_per_mm`; empty when it is the line as a whole.
     pub at: String,
     /// What it is and what it must be.
     pub says: String,
@@ -87,7 +87,8 @@ fn read<Q: DeserializeOwned>(line: &str) -> Result<Q, Wrong> {
     let question = serde_path_to_error::deserialize(&mut reader).map_err(|e| {
         let code = if e.inner().is_data() { "wrong-form" } else { "not-json" };
         let says = bayhand_procedure::with_nearest_key(&e.inner().to_string());
-        Wrong { code, at: e.path().to_string(), says }
+        let at = if e.path().iter().next().is_none() { String::new() } else { e.path().to_string() };
+        Wrong { code, at, says }
     })?;
     reader.end().map_err(|e| Wrong { code: "not-json", at: String::new(), says: e.to_string() })?;
     Ok(question)
