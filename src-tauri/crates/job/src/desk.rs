@@ -21,6 +21,7 @@ use crate::{
 use bayhand_jobbook::{Book, BookError, JobId};
 use bayhand_procedure::{Entered, Event, Evidence, Found, Gate, Intent, Next, Rank, SHIPPED, Step, decide, hash, next};
 use bayhand_words::Words;
+use chrono::{DateTime, FixedOffset};
 use std::{collections::BTreeMap, path::Path, sync::Arc};
 use thiserror::Error;
 use tokio::sync::{Mutex, watch};
@@ -66,6 +67,21 @@ impl Desk {
     /// Number and head hash of the open job, and of how many entries; none when none is open.
     pub async fn head(&self) -> Option<(i64, u64, String)> {
         self.open.lock().await.as_ref().map(|log| (log.id, log.revision(), log.head.clone()))
+    }
+
+    /// When the newest entry of the open job was written; none when none is open.
+    pub async fn last_entry_at(&self) -> Option<DateTime<FixedOffset>> {
+        let open = self.open.lock().await;
+        open.as_ref().map(|log| log.lines.last().map_or(log.opened_at, |line| line.at))
+    }
+
+    /// Closes the book and gives its lock back. A program that is about to end waits for it: dropping the desk closes
+    /// too, but the program's end would cut that short.
+    ///
+    /// # Errors
+    /// The storage fails. Everything recorded is safe all the same.
+    pub async fn close(self) -> Result<(), DeskError> {
+        Ok(self.book.close().await?)
     }
 
     fn tell(&self) -> Tell<'_> {
