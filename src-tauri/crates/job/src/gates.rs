@@ -6,7 +6,7 @@ use crate::{
     reading::group_of,
     tell::Tell,
 };
-use bayhand_chassis::{PadPlane, Spread, Verdict, expanded_figures, side_tilt_limit_mm, twist_limit_mm};
+use bayhand_chassis::{PadPlane, Sensitivity, Spread, Verdict, expanded_figures, side_tilt_limit_mm, twist_limit_mm};
 use bayhand_procedure::{Found, Gate, Kind, PressureKind, Step};
 use bayhand_vehicle::{Corners, Place};
 use chrono::{DateTime, FixedOffset, NaiveDate};
@@ -101,8 +101,9 @@ impl Scene<'_> {
         let total = self.known.value("intake.car", "total").unwrap_or(0.0);
         // Before anything was weighed the mass stands in the middle; what cannot be then cannot be at all.
         match self.known.car(&Corners::same(total / 4.0)) {
-            Ok(car) => match car.validate() {
-                Ok(()) => self.pass(),
+            // Its statics refuse values that cannot be, and springs that cannot hold the body upright.
+            Ok(car) => match Sensitivity::of(&car) {
+                Ok(_) => self.pass(),
                 Err(why) => self.say(Found::Fail, "found-car", &[("why", why.to_string())]),
             },
             Err(why) => self.unknown(&why),
