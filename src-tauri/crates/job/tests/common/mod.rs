@@ -17,7 +17,7 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
 use tempfile::TempDir;
 
-pub use setter::{entries, who};
+pub use setter::who;
 
 /// When every job of the tests begins.
 pub const MORNING: &str = "2026-03-02T08:15:00+01:00";
