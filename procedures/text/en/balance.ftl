@@ -157,7 +157,7 @@ step-locked-read = Read loads and heights with everything locked.
     .detail =
         Locking must move nothing: this reading equals the last one within the spread of settles.
         If one diagonal has gained and the other lost, a collar crept while its ring was tightened.
-        Bushes that were wound up before can also show here, and then the new figure is the true one.
+        Bushes that were tightened at ride height move little; when they move it, the new figure is the true one.
         Find out which it is before you go on.
 
 step-back-front = Adjust the front link until its bolt slides in by hand.

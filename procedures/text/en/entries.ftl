@@ -308,9 +308,6 @@ input-only-tyres-touch = Only the tyres touch the car
 
 ## Making safe
 
-input-left-as = How the car is left
-option-left-down = Down on its wheels
-option-left-on-locks = Up on engaged locks or stands
 input-car-secured = Brake or chocks hold it, or the locks carry it
 input-stop-car-springs-in-seats = Each spring sits in its seats, or its corner stays off the ground
 input-loose-parts = What is loose, and where it lies

@@ -52,12 +52,11 @@ step-align-read = Read camber and toe at all four wheels.
         Then say whether the angles are good, or whether they are to be changed.
         Where camber was changed, the loads are read again later for the same reason.
 
-step-final-road-test = If a road test is authorised, have it driven before the final reading.
-    .short = Road test
+step-final-road-test = Choose whether the car is driven before the final reading.
+    .short = Road test chosen
     .detail =
         A short drive lets springs, bushes and joints find their places, and it must come before the last reading, never after it.
-        Before the car leaves: links on, collars locked, nuts at their torque with two names, brake pedal firm, ballast out, tools counted, extinguisher live.
-        Afterwards the fuel, the ballast, the pressures and the nuts are set and checked again.
+        Choose only here; what the car needs before it may leave is asked for step by step, and so is what must be set again afterwards.
         If it is not driven, choose so and write none.
 
 step-final-read-1 = Read loads and heights for the sheet, first settle.
@@ -73,6 +72,13 @@ step-final-read-2 = Read loads and heights for the sheet, second settle.
         Freed, bounced, rested, and read as if the first reading did not exist.
         Both settles must agree, and their mean is judged against the windows that were agreed.
         What is outside stays outside on the sheet, with the reason that was given for it.
+
+step-final-read-3 = Read loads and heights as they are handed back, second settle.
+    .short = Reading handed back, second settle
+    .detail =
+        On a car that was measured and not set, the figures are what they are, and no window is asked of them.
+        Freed, bounced, rested, and read as if the first reading did not exist; both settles must agree.
+        What lies outside what was agreed stands on the sheet beside the advice.
 
 step-final-angles = Read camber and toe for the sheet.
     .short = Final angles
@@ -155,14 +161,16 @@ step-align-fasteners = Tighten every alignment fastener to the maker’s torque.
 step-align-fasteners-second = Check every alignment fastener as the second person.
     .short = Alignment fasteners checked
     .detail =
-        Somebody else than the one who tightened them puts the wrench on each one.
+        Somebody else than the one who tightened them puts the wrench on each one, and looks for the mark.
+        It is asked in every job, also where no angle was changed: nobody here knows who had a wrench on them last, and the seal stands for the whole car.
         A forgotten lock nut is as dangerous as a forgotten wheel nut.
 
 step-final-drive = Drive the car on the permitted route.
     .short = Road test
     .detail =
         Only an authorised driver, where local rules allow it, with the ballast out and every nut checked.
-        Afterwards fuel, pressures, ballast and nuts are brought back to what they were for the reading.
+        Try the brake at walking speed before you leave the yard, and turn back at the first thing that is not as it should be.
+        Afterwards nuts, clearances, fuel, pressures and ballast are brought back and checked again, and the car is read.
 
 step-final-lifting-mode = End the lifting mode by the maker’s procedure.
     .short = Lifting mode ended

@@ -165,3 +165,10 @@ hazard-loose-fasteners = Loose steering or suspension fastener
         Tighten every fastener that you touched to the maker’s torque and mark it.
         A loose tie rod or arm can come off on the road, and a car that cannot be steered could kill or maim.
         { -rules }
+
+hazard-platform-fall = Platform of a four-post lift
+    .line = Mind the edge, chock the ends
+    .text =
+        Set the end stops of the platforms before the car may roll, keep to the walkway of the lift, and keep the lift low while people stand on it.
+        A car that rolls off its platform could crush you, and a step back over the edge could break a leg or your neck.
+        { -rules }

@@ -202,6 +202,7 @@ step-stop-car = Leave the car down on its wheels, or secured on its locks.
     .short = Car secured
     .detail =
         Down on its wheels is best, with the brake on or chocks both ways.
+        The tool knows how it stands: a car that is just clear of the ground is brought down first.
         If a wheel is off, or a spring is not in its seats, it stays up on engaged locks or rated stands, and the lift is switched off and locked.
         Never leave a car on a jack, and never leave it just clear of the ground.
 

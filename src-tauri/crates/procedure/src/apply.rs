@@ -1,6 +1,6 @@
 //! `apply`: what an event makes of the state. Total: an event that was once recorded is never refused.
 
-use crate::{Document, Ending, Event, Path, Standing, State, Status, document::Kind};
+use crate::{Document, Ending, Event, Lapse, Path, Standing, State, Status, document::Kind};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The state after an event.
@@ -15,6 +15,7 @@ pub fn apply(document: &Document, mut state: State, event: &Event) -> State {
         Event::Tried { step, by, entries, found } => {
             let chosen = chosen(document, step, entries);
             state.tried(step, by, found, chosen);
+            lapse_after_try(document, &mut state, step);
         }
         Event::Done { step, by, entries, .. } => {
             let chosen = chosen(document, step, entries);
@@ -32,7 +33,12 @@ pub fn apply(document: &Document, mut state: State, event: &Event) -> State {
             reopened.acknowledged.clear();
         }
         Event::Held { .. } => state.held = true,
-        Event::Resumed { .. } => state.held = false,
+        Event::Resumed { .. } => {
+            state.held = false;
+            // Nobody knows who went where in the break.
+            let changed = lapse(&mut state, document.lapses.iter());
+            void(document, &mut state, changed, "");
+        }
         Event::StopBegun { .. } => state.status = Status::Stopping,
         Event::Sealed { .. } => state.status = Status::Sealed,
     }
@@ -63,6 +69,7 @@ fn done(document: &Document, state: &mut State, id: &str, chosen: Vec<String>, w
             changed.insert(becomes.fact.code());
         }
     }
+    changed.extend(lapse(state, document.lapses.iter().filter(|l| !l.except.iter().any(|e| e == id))));
     changed.extend(step.topics_changed(&chosen).map(str::to_owned));
     changed.insert(id.to_owned());
     // The closing change is agreed beforehand: what was read before it stays the car as handed over.
@@ -81,6 +88,27 @@ fn done(document: &Document, state: &mut State, id: &str, chosen: Vec<String>, w
     if ending == Some(Ending::Stopped) {
         state.status = Status::Stopped;
     }
+}
+
+/// Unsets what was true for the moment only; the facts that changed by it.
+fn lapse<'l>(state: &mut State, lapses: impl Iterator<Item = &'l Lapse>) -> BTreeSet<String> {
+    let mut changed = BTreeSet::new();
+    for lapse in lapses {
+        if state.fact(lapse.fact) != lapse.to && lapse.when.met(state) {
+            state.set_fact(lapse.fact, lapse.to);
+            changed.insert(lapse.fact.code());
+        }
+    }
+    changed
+}
+
+/// People were at the car for a try too. Where the try can be waived, what the step itself needs is left, so that it
+/// stays the step at hand.
+fn lapse_after_try(document: &Document, state: &mut State, id: &str) {
+    let Some((_, step)) = document.step(id) else { return };
+    let needed = |l: &Lapse| step.waive.is_some() && step.needs.facts().iter().any(|holds| holds.fact == l.fact);
+    let changed = lapse(state, document.lapses.iter().filter(|l| !needed(l)));
+    void(document, state, changed, id);
 }
 
 fn void(document: &Document, state: &mut State, changed: BTreeSet<String>, except: &str) {

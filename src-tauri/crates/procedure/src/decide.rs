@@ -100,8 +100,8 @@ fn record(
         return Err(Refusal::BySealOnly);
     }
     let done = state.step(id);
-    if let Some(open) = step.hazards.iter().find(|h| !done.acknowledged.contains_key(*h)) {
-        return Err(Refusal::HazardOpen(open.clone()));
+    if let Some(open) = document.hazards_at(state, step).find(|h| !done.acknowledged.contains_key(&h.id)) {
+        return Err(Refusal::HazardOpen(open.id.clone()));
     }
     check_entries(step, entries)?;
     if evidence.len() != step.gates.len() {

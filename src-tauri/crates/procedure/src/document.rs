@@ -1,6 +1,6 @@
 //! The procedure document: the job as data. Words stand apart, under the ids that are given here.
 
-use crate::{Condition, Fact, Value};
+use crate::{Condition, Fact, State, Value};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -18,8 +18,28 @@ pub struct Document {
     pub topics: Vec<String>,
     /// Hazards, acknowledged at steps.
     pub hazards: Vec<Hazard>,
+    /// Facts that are true for the moment only.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub lapses: Vec<Lapse>,
     /// The stages, in order.
     pub stages: Vec<Stage>,
+}
+
+/// A fact that is true for the moment only: whatever else is done or tried, or a break, unsets it. So a person counted
+/// out or a seat looked into counts for the very next thing, and no step can forget to say so.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Lapse {
+    /// The fact.
+    pub fact: Fact,
+    /// What it becomes.
+    pub to: Value,
+    /// It lapses only where this holds after the step.
+    #[serde(default, skip_serializing_if = "Condition::is_empty")]
+    pub when: Condition,
+    /// Steps that do not unset it, because they are what makes it so.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub except: Vec<String>,
 }
 
 /// A hazard.
@@ -30,6 +50,9 @@ pub struct Hazard {
     pub id: String,
     /// Signal word.
     pub signal: Signal,
+    /// It is met only where this holds, such as on one kind of lift.
+    #[serde(default, skip_serializing_if = "Condition::is_empty")]
+    pub when: Condition,
 }
 
 /// Signal words by ANSI Z535.4.
@@ -330,6 +353,11 @@ impl Document {
     /// A hazard by its id.
     pub fn hazard(&self, id: &str) -> Option<&Hazard> {
         self.hazards.iter().find(|h| h.id == id)
+    }
+
+    /// The hazards that are met at a step of this job: those of its list that hold for this car and bay.
+    pub fn hazards_at<'a>(&'a self, state: &'a State, step: &'a Step) -> impl Iterator<Item = &'a Hazard> + 'a {
+        step.hazards.iter().filter_map(|id| self.hazard(id)).filter(|hazard| hazard.when.met(state))
     }
 }
 

@@ -39,8 +39,9 @@ facts! {
     Rocked: No Yes;
     /// Wheels on the car.
     Wheels: On Off;
-    /// Wheel nuts: as they came, cracked with the car down, loose after a wheel was off, seated in pattern, or at the maker's torque with two names.
-    Nuts: AsFound Cracked Loose Seated Torqued;
+    /// Wheel nuts: as they came, cracked with the car down, loose after a wheel was off, seated in pattern, tightened to
+    /// the maker's torque by one person, or checked by a second.
+    Nuts: AsFound Cracked Loose Seated Tightened Torqued;
     /// Springs: in their seats, or to be looked at after a collar moved.
     Springs: Seated Moved;
     /// Locking rings of the collars.
@@ -83,8 +84,8 @@ facts! {
     TurnUnderLoad: Unstated Never Allowed;
     /// Whether the job adjusts, or measures and advises only.
     Method: Unstated Adjust Advise;
-    /// Whether there is high voltage aboard.
-    HighVoltage: Unstated No Yes;
+    /// High voltage: none aboard, in service, or made safe.
+    HighVoltage: Unstated No Yes Safe;
     /// How the collars are reached.
     Reach: Unstated WheelsOn WheelsOff;
     /// Whether heights are being set roughly before the baseline.
@@ -97,6 +98,12 @@ facts! {
     RoughAngles: None Begun;
     /// Whether the car is driven before the final reading.
     Drive: Unstated NotDriven Driven;
+    /// Clamped rubber bushes.
+    Bushes: AsFound Slack Set;
+    /// Clearances, brake pedal and hoses, since something that bears on them was changed.
+    Clearance: Unknown Checked;
+    /// Tools and parts, since a tool was last at the car.
+    Tools: Unknown Counted;
     /// Whether a change of the alignment was ever begun.
     Alignment: AsFound Begun;
 }
@@ -168,6 +175,11 @@ pub enum Value {
     Electric,
     NotDriven,
     Driven,
+    Tightened,
+    Safe,
+    Slack,
+    Checked,
+    Counted,
 }
 
 impl Fact {

@@ -23,8 +23,8 @@ pub use apply::{apply, replay};
 pub use condition::{Condition, Holds};
 pub use decide::decide;
 pub use document::{
-    ChoiceOption, Document, Ending, Gate, Hazard, Input, Kind, Number, Path, Per, PressureKind, Rank, Signal, Stage,
-    Step,
+    ChoiceOption, Document, Ending, Gate, Hazard, Input, Kind, Lapse, Number, Path, Per, PressureKind, Rank, Signal,
+    Stage, Step,
 };
 pub use event::{Entered, Event, Evidence, Found, Intent, Refusal};
 pub use fact::{Fact, Value};

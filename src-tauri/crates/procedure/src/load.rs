@@ -64,6 +64,19 @@ pub fn lint(document: &Document) -> Vec<Fault> {
         }
         step_faults(document, step, &nodes, &mut faults);
     }
+    for hazard in &document.hazards {
+        condition_faults(&hazard.id, "when", &hazard.when, &mut faults);
+    }
+    for lapse in &document.lapses {
+        let at = format!("lapses {}", lapse.fact.code());
+        condition_faults(&at, "when", &lapse.when, &mut faults);
+        if !lapse.fact.values().contains(&lapse.to) {
+            faults.add(&at, format!("it cannot be {}", lapse.to.code()));
+        }
+        for id in lapse.except.iter().filter(|id| document.step(id).is_none()) {
+            faults.add(&at, format!("except: there is no step {id:?}"));
+        }
+    }
     for ending in [Ending::Seal, Ending::Stopped] {
         let wanted = if ending == Ending::Seal { Path::Main } else { Path::Stopped };
         let count = document.steps().filter(|(st, s)| st.path == wanted && s.ending == Some(ending)).count();

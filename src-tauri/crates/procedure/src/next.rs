@@ -1,5 +1,5 @@
 //! Which step comes next: the first one to do, or, when a physical fact is missing for it, the step that brings that
-//! fact about, found backwards through the needs. So raising, lowering and settling come up wherever the job came from.
+//! fact about, found backwards through the needs by the shortest way. So raising, lowering and settling come up wherever the job came from.
 
 use crate::{Condition, Document, Fact, Holds, Path, Refusal, Stage, Standing, State, Status, Step};
 
@@ -28,15 +28,15 @@ pub fn next(document: &Document, state: &State) -> Next {
     };
     let goal = document.steps().find(|(stage, step)| stage.path == path && to_do(state, step));
     let Some((_, goal)) = goal else { return Next::Ended };
-    let mut unmet = None;
-    match offer(document, state, goal, &mut Vec::new(), &mut unmet) {
+    let mut search = Search { document, state, on_the_way: Vec::new(), unmet: None, cut: false };
+    match search.shortest(goal) {
         Some(step) if step.id == goal.id => Next::Step { id: step.id.clone(), because: None },
         Some(step) => {
             let fact = missing(&goal.needs, state).first().map_or(Fact::Stance, |h| h.fact);
             Next::Step { id: step.id.clone(), because: Some((goal.id.clone(), fact)) }
         }
         None => {
-            let (step, fact) = unmet.unwrap_or_else(|| (goal.id.clone(), Fact::Stance));
+            let (step, fact) = search.unmet.unwrap_or_else(|| (goal.id.clone(), Fact::Stance));
             Next::DeadEnd(Refusal::DeadEnd { step, fact: fact.code() })
         }
     }
@@ -52,31 +52,56 @@ pub fn to_do(state: &State, step: &Step) -> bool {
     wanted && step.when.met(state)
 }
 
-/// The step itself when its needs hold, or the first step on the way to them.
-fn offer<'d>(
+/// The search backwards through needs, from a goal to a step that can be done now.
+struct Search<'d> {
     document: &'d Document,
     state: &'d State,
-    step: &'d Step,
-    on_the_way: &mut Vec<&'d str>,
-    unmet: &mut Option<(String, Fact)>,
-) -> Option<&'d Step> {
-    if step.needs.met(state) {
-        return Some(step);
-    }
-    on_the_way.push(&step.id);
-    let found = missing(&step.needs, state).into_iter().find_map(|holds| {
-        let way = makers(document, state, holds)
-            .filter(|maker| !on_the_way.contains(&maker.id.as_str()))
-            .collect::<Vec<_>>()
-            .into_iter()
-            .find_map(|maker| offer(document, state, maker, on_the_way, unmet));
-        if way.is_none() && unmet.is_none() {
-            *unmet = Some((step.id.clone(), holds.fact));
+    /// Steps that the one looked at leads to; none of them can help itself.
+    on_the_way: Vec<&'d str>,
+    /// The first step and fact that nothing brings about.
+    unmet: Option<(String, Fact)>,
+    /// True when a longer way was left untried.
+    cut: bool,
+}
+
+impl<'d> Search<'d> {
+    /// The goal itself when its needs hold, or the first step of the shortest way to it. Of ways of the same length the
+    /// one that stands first in the document. A long way round could undo work: rolling the car off its pads is done
+    /// before the pads are put away for good.
+    fn shortest(&mut self, goal: &'d Step) -> Option<&'d Step> {
+        for steps_between in 0.. {
+            (self.unmet, self.cut) = (None, false);
+            let found = self.offer(goal, steps_between);
+            if found.is_some() || !self.cut {
+                return found;
+            }
         }
-        way
-    });
-    on_the_way.pop();
-    found
+        None
+    }
+
+    fn offer(&mut self, step: &'d Step, steps_between: usize) -> Option<&'d Step> {
+        if step.needs.met(self.state) {
+            return Some(step);
+        }
+        if steps_between == 0 {
+            self.cut = true;
+            return None;
+        }
+        self.on_the_way.push(&step.id);
+        let found = missing(&step.needs, self.state).into_iter().find_map(|holds| {
+            let all: Vec<_> = makers(self.document, self.state, holds).collect();
+            let way = all.into_iter().find_map(|maker| {
+                let new = !self.on_the_way.contains(&maker.id.as_str());
+                if new { self.offer(maker, steps_between - 1) } else { None }
+            });
+            if way.is_none() && self.unmet.is_none() {
+                self.unmet = Some((step.id.clone(), holds.fact));
+            }
+            way
+        });
+        self.on_the_way.pop();
+        found
+    }
 }
 
 /// Facts of which one must be brought about next: the first missing one of 'all', or one for each way of 'any'.

@@ -1,6 +1,8 @@
 //! A setter who does whatever step is at hand, for tests of the shipped document.
 #![allow(dead_code)] // Each test file uses its own part of it.
 
+pub mod trade;
+
 use bayhand_procedure::{
     Document, Entered, Event, Fact, Found, Intent, Kind, Next, Rank, Refusal, SHIPPED, State, Step, Value, apply,
     decide, load, next,
@@ -12,6 +14,8 @@ pub struct Job {
     pub document: Document,
     pub state: State,
     pub events: Vec<Event>,
+    /// The bay as somebody in it sees it.
+    pub bay: trade::Bay,
     /// Options chosen instead of the first one: input id and option.
     pub choose: BTreeMap<&'static str, &'static str>,
 }
@@ -21,7 +25,7 @@ impl Job {
     pub fn begin() -> Job {
         let document = load(SHIPPED).expect("the shipped document has no fault");
         let choose = BTreeMap::from([("bar-front", "front-adjustable"), ("bar-rear", "rear-adjustable")]);
-        let mut job = Job { document, state: State::default(), events: Vec::new(), choose };
+        let mut job = Job { document, state: State::default(), events: Vec::new(), bay: trade::Bay::default(), choose };
         for (person, rank) in [("RO", Rank::Trainee), ("LB", Rank::Technician), ("MT", Rank::Supervisor)] {
             job.want(Intent::SignOn { person: person.into(), rank }).expect("a first sign-on");
         }
@@ -50,6 +54,7 @@ impl Job {
     pub fn want_with(&mut self, intent: Intent, evidence: Vec<Found>) -> Result<(), Refusal> {
         let event = decide(&self.document, &self.state, &intent, &evidence)?;
         self.state = apply(&self.document, std::mem::take(&mut self.state), &event);
+        self.bay.saw(&event);
         self.events.push(event);
         Ok(())
     }
@@ -73,18 +78,30 @@ impl Job {
         entries
     }
 
-    /// Acknowledges the hazards of the step at hand and records it; a second person where one is asked for.
+    /// Does the step at hand, a second person where one is asked for; every gate passes.
     pub fn do_it(&mut self) -> String {
+        self.record(Found::Pass)
+    }
+
+    /// The same, and every gate fails.
+    pub fn try_it(&mut self) -> String {
+        self.record(Found::Fail)
+    }
+
+    /// Acknowledges the hazards of the step at hand and records it.
+    fn record(&mut self, found: Found) -> String {
         let id = self.now();
         let (_, step) = self.document.step(&id).expect("the step at hand stands in the document");
         let step = step.clone();
         let by = if id.ends_with("-second") || step.by == Rank::Technician { "LB" } else { "RO" }.to_owned();
-        for hazard in &step.hazards {
-            let (step, hazard, by) = (id.clone(), hazard.clone(), by.clone());
+        let open = |h: &&String| !self.state.step(&id).acknowledged.contains_key(*h);
+        for hazard in step.hazards.iter().filter(open).cloned().collect::<Vec<_>>() {
+            let (step, by) = (id.clone(), by.clone());
             self.want(Intent::Acknowledge { step, hazard, by }).expect("a hazard of the step at hand");
         }
         let entries = self.answers(&step);
-        self.want(Intent::Record { step: id.clone(), by, entries }).unwrap_or_else(|e| panic!("{id}: {e}"));
+        let gates = vec![found; step.gates.len()];
+        self.want_with(Intent::Record { step: id.clone(), by, entries }, gates).unwrap_or_else(|e| panic!("{id}: {e}"));
         id
     }
 
