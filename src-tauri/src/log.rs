@@ -10,8 +10,8 @@ use tracing_appender::rolling::{RollingFileAppender, Rotation};
 pub fn begin(data: &Path) {
     match appender(&data.join("logs")) {
         Ok(appender) => {
-            // Only our own crates: a library might log what was entered.
-            let own = tracing_subscriber::EnvFilter::new("off,bayhand=info,bayhand_job=info,bayhand_jobbook=info");
+            // The book and the libraries are left out: they name paths, and might name what was entered.
+            let own = tracing_subscriber::EnvFilter::new("off,bayhand=info,bayhand_job=info");
             tracing_subscriber::fmt().with_env_filter(own).with_ansi(false).with_writer(appender).init();
         }
         Err(error) => eprintln!("There is no log: {error}. The job book is not touched by this."),

@@ -18,6 +18,7 @@
 //! ```
 
 mod app;
+mod desktop;
 mod driver;
 mod failure;
 mod form;

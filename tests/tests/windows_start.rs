@@ -5,7 +5,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-/// On a new book all three windows draw a view, and closing the one at the car ends the app.
+/// On a new book all three windows draw a view.
 #[tokio::test]
 async fn three_windows_open_on_a_new_book() -> Tested {
     let app = App::start().await?;
@@ -14,6 +14,22 @@ async fn three_windows_open_on_a_new_book() -> Tested {
     }
     assert!(app.book().is_file(), "the new book got its name");
     app.close().await
+}
+
+/// The board may be closed, is opened again from the menu at the car, and the app ends with the window at the car.
+#[tokio::test]
+async fn windows_are_closed_and_opened_again() -> Tested {
+    const AT_THE_CAR: &str = "Bayhand: at the car";
+    let app = App::start().await?;
+    for window in [app.step(), app.bay(), app.review()] {
+        window.wait_for("the first view", |seen| !seen.revision.is_empty()).await?;
+    }
+    app.press_at("Bayhand: bay board", &["alt+F4"]).await?;
+    app.closed("bay.html").await?;
+    app.press_at(AT_THE_CAR, &["alt+w", "Return"]).await?;
+    app.bay().wait_for("the first view of the new window", |seen| !seen.revision.is_empty()).await?;
+    app.press_at(AT_THE_CAR, &["alt+F4"]).await?;
+    app.ended().await
 }
 
 /// What a person reads in the one window there is when `book` cannot be opened.

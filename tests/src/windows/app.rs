@@ -113,6 +113,21 @@ impl App {
         wait("the app to end", async || test_kill_process(app).err()).await.map(drop)
     }
 
+    /// Waits until no window has a page whose address ends with `page`, as after it was closed.
+    ///
+    /// # Errors
+    /// When it stays.
+    pub async fn closed(&self, page: &str) -> Tested {
+        let mut known = self.known.lock().await;
+        known.0.remove(page);
+        known.1 = None;
+        wait(format!("the window with {page} to go"), async || match self.find(page).await {
+            Some(_) => None,
+            None => Some(()),
+        })
+        .await
+    }
+
     /// Ends the app.
     ///
     /// # Errors

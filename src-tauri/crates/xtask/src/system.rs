@@ -15,8 +15,8 @@ const TO_BUILD: &[&str] = &[
     "libssl-dev",
 ];
 
-/// Packages that the window tests need besides: a driver, a screen, and a window manager for it.
-const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox"];
+/// Packages that the window tests need besides: a driver, a screen, a window manager for it, and keys for its frames.
+const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox", "xdotool"];
 
 /// The oldest Node that builds the pages.
 const NODE: u32 = 20;
@@ -112,7 +112,7 @@ fn elsewhere(wanted: For, debian_names: Vec<&str>) -> Done {
         |library: &str| Command::new("pkg-config").args(["--exists", library]).status().is_ok_and(|s| s.success());
     let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl"].into_iter().filter(|library| !there(library));
     let programs: &[&str] = if wanted == For::Testing {
-        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox"]
+        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool"]
     } else {
         &["cc", "pkg-config"]
     };
