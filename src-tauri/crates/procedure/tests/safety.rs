@@ -215,6 +215,8 @@ fn random_jobs_are_safe_and_end() {
     let jobs: u64 = if std::env::var_os("BAYHAND_LONG").is_some() { 20_000 } else { 400 };
     let document = Job::begin().document;
     println!("{jobs} random jobs from seed {SEED}");
+    // Found once among 20 000: nuts cracked on the floor beside the pads, where the car can neither roll nor be raised.
+    assert_eq!(random_job(&document, 20_279_213), Ok(()));
     for seed in SEED..SEED + jobs {
         let led = random_job(&document, seed);
         assert!(led.is_ok(), "seed {seed}: {led:?}");
