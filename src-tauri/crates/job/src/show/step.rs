@@ -94,7 +94,7 @@ fn count(log: &Log, known: &Known, id: &str, goal: Option<&str>, tell: &Tell) ->
     tell.text("count-step", &args)
 }
 
-/// The step's hazards, and whose hand acknowledged them for this doing.
+/// The step's hazards that hold for this car and bay, and whose hand acknowledged them for this doing.
 pub fn hazards(log: &Log, step: &Step, tell: &Tell) -> Vec<HazardView> {
     let state = log.state.step(&step.id);
     let view = |id: &String| {
@@ -123,7 +123,7 @@ pub fn hazards(log: &Log, step: &Step, tell: &Tell) -> Vec<HazardView> {
             acknowledged,
         })
     };
-    step.hazards.iter().filter_map(view).collect()
+    log.document.hazards_at(&log.state, step).filter_map(|hazard| view(&hazard.id)).collect()
 }
 
 /// The gate of the last try, as it was shown then.
