@@ -75,7 +75,7 @@ pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
                 "sheet-sealed-by",
                 tell.text("sheet-sealed", &[("by", person(log, &sealed.1, tell)), ("at", date(&sealed.0))]),
             ),
-            labelled("sheet-head", log.head.clone()),
+            labelled("sheet-head", log.head.get(..24).unwrap_or(&log.head).to_owned()),
             labelled(
                 "sheet-procedure",
                 format!(
