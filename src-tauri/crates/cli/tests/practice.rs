@@ -29,6 +29,13 @@ fn twenty_cars_end_sealed_in_one_book() {
     let says = printed(&verified);
     println!("{}", says.trim());
     assert!(says.starts_with("verified: 20 jobs, "), "and holds all of them: {says}");
+    for job in ["1", "20"] {
+        let sheet = folder.path().join("sheet.pdf");
+        let output = run(["sheet", book.to_str().unwrap(), "--job", job, "--out", sheet.to_str().unwrap()]);
+        assert!(output.status.success(), "job {job}: {}", complaint(&output));
+        let pages = lopdf::Document::load(&sheet).unwrap().get_pages().len();
+        assert_eq!(pages, 1, "job {job}: the customer gets one page when nothing departed from the procedure");
+    }
 }
 
 /// The story of one seed, begun at this time, in a new book.

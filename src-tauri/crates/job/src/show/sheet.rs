@@ -192,7 +192,7 @@ fn pressure_table(known: &Known, tell: &Tell) -> Option<Table> {
         title: tell.text("sheet-pressures", &[]),
         columns: vec![tell.text("sheet-working", &[]), tell.text("sheet-cold", &[])],
         rows: Place::ALL.into_iter().map(row).collect(),
-        note: String::new(),
+        note: tell.text("sheet-pressures-note", &[]),
     })
 }
 
