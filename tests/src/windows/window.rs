@@ -130,12 +130,12 @@ impl<'a> Window<'a> {
         Ok(self.element(id).await?.text().await?)
     }
 
-    /// An attribute of an element, as soon as it is there.
+    /// What stands in a field, as soon as the field is there.
     ///
     /// # Errors
-    /// When the element does not come.
-    pub async fn attribute(&self, id: &str, name: &str) -> Tested<Option<String>> {
-        Ok(self.element(id).await?.attr(name).await?)
+    /// When the field does not come.
+    pub async fn value(&self, id: &str) -> Tested<String> {
+        Ok(self.element(id).await?.prop("value").await?.unwrap_or_default())
     }
 
     /// True when an element is on the page now.
