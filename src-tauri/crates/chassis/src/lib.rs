@@ -9,6 +9,9 @@
 //! - [`Figures`]: total, front, left and cross shares, side differences of four loads.
 //! - [`trade_line`]: all that collars can do to the loads of a car on level pads.
 //! - [`PadPlane`]: four pad heights as mean, pitch, side tilt and twist, and the loads they cause.
+//! - [`mass_centre`], [`centre_height`]: where the mass is, from loads and from a lift; [`after_mass_change`] and
+//!   [`reach`]: what moving mass does, and what to move.
+//! - [`tyre`]: pressure and temperature, and what a pressure difference does to loads.
 //! - [`Spread`], [`Verdict`]: what is known of a reading, and what can be said against a window.
 //!
 //! Axes are those of ISO 8855; corners stand in the order FL, FR, RL, RR; loads are kilograms as a scale shows them.
@@ -22,17 +25,25 @@ mod mass;
 mod pads;
 mod predict;
 mod rates;
+mod regression;
 mod spread;
 mod statics;
 mod trade;
+pub mod tyre;
 
 pub use error::StaticsError;
 pub use figures::Figures;
 pub use geometry::{diagonal, twist};
-pub use mass::{MassCentre, mass_centre, mass_centre_height_mm, moment_to_left_kg_mm};
+pub use mass::{
+    AxleRates, Ballast, CentreHeight, CentreSpread, Going, HeightPart, LengthSpread, Lift, LiftSpread, LiftStep,
+    LiftTest, MassCentre, MassChange, MassEffect, Movable, Move, Reach, Share, Short, Spot, Suspension,
+    after_mass_change, ballast_to_reach, carried, centre_height, mass_centre, mass_centre_height_mm,
+    mass_centre_spread, moment_to_left_kg_mm, reach,
+};
 pub use pads::{PadPlane, side_tilt_limit_mm, twist_limit_mm};
 pub use predict::{From, Predicted, State, To, predict};
 pub use rates::{DEFAULT_MOTION_RATIO, DEFAULT_RIDE_HZ, Rates, in_series, wheel_rate};
+pub use regression::Line;
 pub use spread::{COVERAGE, Pads, Spread, Verdict, expanded_figures, judge};
 pub use statics::{PatchShift, Sensitivity, diagonal_gain, lift_without_height};
 pub use trade::{Mark, TradePoint, trade_line};

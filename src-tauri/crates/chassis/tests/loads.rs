@@ -3,8 +3,8 @@
 mod common;
 
 use bayhand_chassis::{
-    Figures, From, Mark, PadPlane, State, StaticsError, To, mass_centre, mass_centre_height_mm, moment_to_left_kg_mm,
-    predict, side_tilt_limit_mm, trade_line, twist_limit_mm,
+    Figures, From, Mark, PadPlane, State, StaticsError, To, mass_centre, moment_to_left_kg_mm, predict,
+    side_tilt_limit_mm, trade_line, twist_limit_mm,
 };
 use bayhand_vehicle::{Corners, Place};
 use common::{near, square_car, square_loads_kg};
@@ -51,16 +51,6 @@ fn mass_centre_of_the_textbook() {
     let centre = mass_centre(&car, &loads).expect("loads");
     near(centre.behind_front_axle_mm, 1_050.0, 1e-9, "moments about the front axle");
     near(centre.left_mm, 0.0, 1e-9, "even loads");
-}
-
-/// R: ISO 10392:2011, 6.2 (method): m 1500 kg, g 9.81, wheelbase 2.6 m, centre 1.2 m behind the front axle, height
-/// 0.55 m, wheel radius 0.30 m, rear axle raised by 15 degrees: front 7923.4615 N level, 8302.5839 N tilted.
-#[test]
-fn mass_centre_height_by_lifting() {
-    let kg = |n: f64| n / 9.81;
-    let height = mass_centre_height_mm(2_600.0, 300.0, 1_500.0, kg(7_923.461_5), kg(8_302.583_9), 15.0);
-    near(height.expect("a height"), 550.0, 1e-3, "load to the front axle against the angle");
-    assert!(mass_centre_height_mm(2_600.0, 300.0, 1_500.0, 800.0, 850.0, 0.0).is_err(), "no angle, no height");
 }
 
 /// R: model.md, statics 3: all even at once only with a left share of one half.
