@@ -10,10 +10,13 @@ use serde::{Deserialize, Serialize};
 use sqlx::{Connection as _, SqliteConnection};
 use tokio::sync::Mutex;
 
-use crate::chain::Link;
 use crate::error::AtPath as _;
+use crate::event::BookEvent;
+use crate::ledger::Ledger;
+use crate::people::Roster;
 use crate::place::Place;
-use crate::verify::{self, Opening, Verified};
+use crate::verify::{self, Verified};
+use crate::write::{self, Along};
 use crate::{BadEntry, BookError, Defect, connection, rows};
 
 /// A job's number in its book: 1 for the first, without gaps.
@@ -22,7 +25,7 @@ use crate::{BadEntry, BookError, Defect, connection, rows};
 pub struct JobId(pub i64);
 
 impl JobId {
-    /// The book's own chain: one entry for each job that was opened. It can be read, never appended to from outside.
+    /// The book's own chain: what happened to the book as a whole, as [`BookEvent`]s.
     pub const BOOK: Self = Self(0);
 }
 
@@ -67,6 +70,8 @@ pub struct JobRow {
     pub len: u64,
     /// The hash of its last entry, in lower-case hexadecimal; `None` when it has none.
     pub head_hash: Option<String>,
+    /// What the caller gave for the list with the last entry, if anything.
+    pub card: Option<String>,
 }
 
 /// An open job book: the one writing connection, and the lock that makes it the only one.
@@ -75,10 +80,32 @@ pub struct JobRow {
 /// job's length tells which.
 pub struct Book {
     // Dropped before the lock, so that the next program meets a connection that is closing, not one that is open.
-    connection: Mutex<SqliteConnection>,
-    place: Place,
+    pub(crate) inner: Mutex<Inner>,
+    pub(crate) place: Place,
     /// `None` when the book was opened for reading only.
     lock: Option<File>,
+}
+
+/// What calls take turns with.
+pub(crate) struct Inner {
+    pub(crate) connection: SqliteConnection,
+    /// The fold of the book's own chain, once it was needed; forgotten after a failed write.
+    pub(crate) ledger: Option<Ledger>,
+}
+
+impl Inner {
+    /// The fold of the book's own chain as it is in the file.
+    pub(crate) async fn ledger(&mut self, path: &Path) -> Result<&mut Ledger, BookError> {
+        if self.ledger.is_none() {
+            self.ledger = Some(read_ledger(&mut self.connection, path).await?);
+        }
+        Ok(self.ledger.get_or_insert_default())
+    }
+}
+
+async fn read_ledger(connection: &mut SqliteConnection, path: &Path) -> Result<Ledger, BookError> {
+    let chain = verify::chain(JobId::BOOK, rows::stored(connection, JobId::BOOK).await.at_path(path)?)?;
+    Ledger::of(&chain).map_err(|(number, what)| BadEntry { job: JobId::BOOK, number, what }.into())
 }
 
 impl Book {
@@ -110,7 +137,7 @@ impl Book {
             return Err(BookError::NoSuchBook { path: place.path().into() });
         }
         let connection = connection::reading(&place).await?;
-        Ok(Self { connection: Mutex::new(connection), place, lock: None })
+        Ok(Self { inner: Mutex::new(Inner { connection, ledger: None }), place, lock: None })
     }
 
     async fn open(place: Place, may_create: bool) -> Result<Self, BookError> {
@@ -130,7 +157,7 @@ impl Book {
             tracing::info!(book = %place.path().display(), "made a new job book");
         }
         let connection = connection::writing(&place).await?;
-        Ok(Self { connection: Mutex::new(connection), place, lock: Some(lock) })
+        Ok(Self { inner: Mutex::new(Inner { connection, ledger: None }), place, lock: Some(lock) })
     }
 
     /// Where the book lies, links followed.
@@ -143,7 +170,7 @@ impl Book {
     /// # Errors
     /// The storage fails. Everything recorded is safe all the same.
     pub async fn close(self) -> Result<(), BookError> {
-        self.connection.into_inner().close().await.at_path(self.place.path())
+        self.inner.into_inner().connection.close().await.at_path(self.place.path())
     }
 
     /// Opens a new job with its first entry, in one transaction, and returns when it is on the disk.
@@ -151,10 +178,22 @@ impl Book {
     /// # Errors
     /// The book is read-only, the disk is full or the storage fails.
     pub async fn open_job(&self, first_body: &str, at: DateTime<FixedOffset>) -> Result<(JobId, Recorded), BookError> {
-        let mut connection = self.connection.lock().await;
-        let at = text_of(at);
-        let answer = sendable(open_job(&mut connection, self.path(), first_body, &at)).await;
-        self.renew_after_failure(&mut connection, &answer).await;
+        self.open_job_with(first_body, None, at).await
+    }
+
+    /// The same, with what the list of jobs shows of it.
+    ///
+    /// # Errors
+    /// As [`Book::open_job`].
+    pub async fn open_job_with(
+        &self,
+        first_body: &str,
+        card: Option<&str>,
+        at: DateTime<FixedOffset>,
+    ) -> Result<(JobId, Recorded), BookError> {
+        let mut inner = self.inner.lock().await;
+        let answer = sendable(write::open_job(&mut inner, self.path(), first_body, card, &text_of(at))).await;
+        self.renew_after_failure(&mut inner, &answer).await;
         answer
     }
 
@@ -163,8 +202,8 @@ impl Book {
     /// `expected_len` is the job's length as the caller has seen it.
     ///
     /// # Errors
-    /// [`BookError::Stale`] when the job has another length, [`BookError::NoSuchJob`]; the book is read-only, the disk
-    /// is full or the storage fails.
+    /// [`BookError::Stale`] when the job has another length, [`BookError::NoSuchJob`], [`BookError::Ended`]; the book is
+    /// read-only, the disk is full or the storage fails.
     pub async fn append(
         &self,
         job: JobId,
@@ -172,11 +211,67 @@ impl Book {
         bodies: &[String],
         at: DateTime<FixedOffset>,
     ) -> Result<Vec<Recorded>, BookError> {
-        let mut connection = self.connection.lock().await;
+        self.append_with(job, expected_len, bodies, Along::default(), at).await
+    }
+
+    /// The same, with what goes along: the job's card, and whether it ends, is sealed or opened again with it.
+    ///
+    /// # Errors
+    /// As [`Book::append`], and [`BookError::Denied`].
+    pub async fn append_with(
+        &self,
+        job: JobId,
+        expected_len: u64,
+        bodies: &[String],
+        along: Along<'_>,
+        at: DateTime<FixedOffset>,
+    ) -> Result<Vec<Recorded>, BookError> {
+        let mut inner = self.inner.lock().await;
         let at = text_of(at);
-        let answer = sendable(append(&mut connection, self.path(), job, expected_len, bodies, &at)).await;
-        self.renew_after_failure(&mut connection, &answer).await;
+        let answer = sendable(write::append(&mut inner, self.path(), job, expected_len, bodies, along, &at)).await;
+        self.renew_after_failure(&mut inner, &answer).await;
         answer
+    }
+
+    /// Writes what happened to the book as a whole into its own chain, all or none. `texts` are kept apart; `events` are
+    /// made of the names that they get, in their order.
+    ///
+    /// # Errors
+    /// [`BookError::Denied`] when the list of people forbids it; the book is read-only, the disk is full or the storage
+    /// fails.
+    pub async fn note(
+        &self,
+        texts: Vec<String>,
+        events: impl FnOnce(Vec<String>) -> Vec<BookEvent> + Send,
+        at: DateTime<FixedOffset>,
+    ) -> Result<(), BookError> {
+        let mut inner = self.inner.lock().await;
+        let answer = sendable(write::note(&mut inner, self.path(), texts, events, &text_of(at))).await;
+        self.renew_after_failure(&mut inner, &answer).await;
+        answer
+    }
+
+    /// The list of people as it stands.
+    ///
+    /// # Errors
+    /// [`BookError::BadEntry`] when the book's own chain is not as it was written, or the storage fails.
+    pub async fn roster(&self) -> Result<Roster, BookError> {
+        let mut inner = self.inner.lock().await;
+        if self.lock.is_none() {
+            // Somebody else writes this book.
+            inner.ledger = None;
+        }
+        Ok(inner.ledger(self.path()).await?.roster.clone())
+    }
+
+    /// A text kept apart, by its name; none when it is erased, or was never there.
+    ///
+    /// # Errors
+    /// The storage fails.
+    pub async fn apart(&self, name: &str) -> Result<Option<String>, BookError> {
+        let mut inner = self.inner.lock().await;
+        let Ok(name) = hex::decode(name) else { return Ok(None) };
+        rows::apart_text(&mut inner.connection, &name).await.at_path(self.path())
     }
 
     /// All entries of a job in order, each checked against its hash.
@@ -185,10 +280,10 @@ impl Book {
     /// [`BookError::NoSuchJob`], [`BookError::BadEntry`] with the first that is not as it was written, or the storage
     /// fails.
     pub async fn entries(&self, job: JobId) -> Result<Vec<Entry>, BookError> {
-        let mut connection = self.connection.lock().await;
-        let stored = rows::stored(&mut connection, job).await.at_path(self.path())?;
+        let connection = &mut self.inner.lock().await.connection;
+        let stored = rows::stored(connection, job).await.at_path(self.path())?;
         if stored.is_empty() && job != JobId::BOOK {
-            return Err(no_entries(&mut connection, self.path(), job).await);
+            return Err(no_entries(connection, self.path(), job).await);
         }
         Ok(verify::chain(job, stored)?)
     }
@@ -198,7 +293,7 @@ impl Book {
     /// # Errors
     /// The storage fails.
     pub async fn jobs(&self) -> Result<Vec<JobRow>, BookError> {
-        let jobs = rows::jobs(&mut *self.connection.lock().await).await.at_path(self.path())?;
+        let jobs = rows::jobs(&mut self.inner.lock().await.connection).await.at_path(self.path())?;
         Ok(jobs
             .into_iter()
             .map(|job| JobRow {
@@ -206,6 +301,7 @@ impl Book {
                 opened_at: job.opened,
                 len: job.len,
                 head_hash: job.head.map(hex::encode),
+                card: job.card,
             })
             .collect())
     }
@@ -216,24 +312,30 @@ impl Book {
     /// # Errors
     /// [`BookError::BadEntry`] with the first bad entry, [`BookError::Damaged`] for the rest, or the storage fails.
     pub async fn verify(&self) -> Result<Verified, BookError> {
-        let mut connection = self.connection.lock().await;
-        sendable(verify::book(&mut connection, self.path())).await
+        let mut inner = self.inner.lock().await;
+        sendable(verify::book(&mut inner.connection, self.path())).await
     }
 
     /// After a failed write the connection may be in any state (SQLite may have ended the transaction by itself, which
     /// the driver does not notice), so a new one takes its place. When that fails too the next write will say so.
-    async fn renew_after_failure<T>(&self, connection: &mut SqliteConnection, answer: &Result<T, BookError>) {
+    pub(crate) async fn renew_after_failure<T>(&self, inner: &mut Inner, answer: &Result<T, BookError>) {
         let Err(failure) = answer else { return };
         let harmless = matches!(
             failure,
-            BookError::Stale { .. } | BookError::NoSuchJob { .. } | BookError::BadEntry(_) | BookError::ReadOnly { .. }
+            BookError::Stale { .. }
+                | BookError::NoSuchJob { .. }
+                | BookError::Ended { .. }
+                | BookError::Denied(_)
+                | BookError::BadEntry(_)
+                | BookError::ReadOnly { .. }
         );
         if harmless || self.lock.is_none() {
             return;
         }
         tracing::warn!(%failure, "a write failed; connecting to the job book anew");
+        inner.ledger = None;
         match connection::writing(&self.place).await {
-            Ok(fresh) => *connection = fresh,
+            Ok(fresh) => inner.connection = fresh,
             Err(error) => tracing::warn!(%error, "could not connect anew"),
         }
     }
@@ -241,77 +343,19 @@ impl Book {
 
 /// A future whose being `Send` is settled here. A transaction lent to a function hides that from callers further up,
 /// and a window's runtime asks for it ('implementation of `Send` is not general enough').
-fn sendable<'a, T>(future: impl Future<Output = T> + Send + 'a) -> Pin<Box<dyn Future<Output = T> + Send + 'a>> {
+pub(crate) fn sendable<'a, T>(
+    future: impl Future<Output = T> + Send + 'a,
+) -> Pin<Box<dyn Future<Output = T> + Send + 'a>> {
     Box::pin(future)
 }
 
 /// The text of a time that is stored and hashed: milliseconds, and the offset that the clock had.
-fn text_of(at: DateTime<FixedOffset>) -> String {
+pub(crate) fn text_of(at: DateTime<FixedOffset>) -> String {
     at.to_rfc3339_opts(SecondsFormat::Millis, false)
 }
 
-async fn open_job(
-    connection: &mut SqliteConnection,
-    path: &Path,
-    first_body: &str,
-    at: &str,
-) -> Result<(JobId, Recorded), BookError> {
-    let mut writing = connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
-    let job = JobId(rows::last_job(&mut writing).await.at_path(path)? + 1);
-    rows::insert_job(&mut writing, job, at).await.at_path(path)?;
-    let (first, _) = write(&mut writing, job, None, at, first_body).await.at_path(path)?;
-    let opening = Opening::new(job, first.hash.clone()).body();
-    let book_head = rows::head(&mut writing, JobId::BOOK).await.at_path(path)?;
-    write(&mut writing, JobId::BOOK, book_head, at, &opening).await.at_path(path)?;
-    writing.commit().await.at_path(path)?;
-    Ok((job, first))
-}
-
-async fn append(
-    connection: &mut SqliteConnection,
-    path: &Path,
-    job: JobId,
-    expected: u64,
-    bodies: &[String],
-    at: &str,
-) -> Result<Vec<Recorded>, BookError> {
-    if job == JobId::BOOK {
-        return Err(BookError::NoSuchJob { job });
-    }
-    let mut writing = connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
-    let Some(mut head) = rows::head(&mut writing, job).await.at_path(path)? else {
-        return Err(no_entries(&mut writing, path, job).await);
-    };
-    if head.number != expected {
-        return Err(BookError::Stale { job, expected, found: head.number });
-    }
-    let mut all_recorded = Vec::with_capacity(bodies.len());
-    for body in bodies {
-        let (recorded, new_head) = write(&mut writing, job, Some(head), at, body).await.at_path(path)?;
-        all_recorded.push(recorded);
-        head = new_head;
-    }
-    writing.commit().await.at_path(path)?;
-    Ok(all_recorded)
-}
-
-/// Writes one entry after `head`, inside the caller's transaction.
-async fn write(
-    connection: &mut SqliteConnection,
-    job: JobId,
-    head: Option<rows::Head>,
-    at: &str,
-    body: &str,
-) -> Result<(Recorded, rows::Head), sqlx::Error> {
-    let (number, before) = head.map_or((1, Vec::new()), |head| (head.number + 1, head.hash));
-    let mono = rows::last_mono(connection).await? + 1;
-    let hash = Link { job: job.0, number, mono, at: at.as_bytes(), body: body.as_bytes() }.hash(&before);
-    rows::insert_entry(connection, (job, number, mono), at, body, &hash).await?;
-    Ok((Recorded { number, hash: hex::encode(hash) }, rows::Head { number, hash: hash.into() }))
-}
-
 /// Why a job has no entries: there is no such job, or they are gone.
-async fn no_entries(connection: &mut SqliteConnection, path: &Path, job: JobId) -> BookError {
+pub(crate) async fn no_entries(connection: &mut SqliteConnection, path: &Path, job: JobId) -> BookError {
     match rows::has_job(connection, job).await.at_path(path) {
         Ok(true) => BadEntry { job, number: 1, what: Defect::Missing }.into(),
         Ok(false) => BookError::NoSuchJob { job },
@@ -336,17 +380,21 @@ mod tests {
         let book = Book::open_or_create(&folder.path().join("jobs.db")).await.unwrap();
         let (job, _) = book.open_job("{}", AT.parse().unwrap()).await.unwrap();
         // SQLite answers with 'full' when a file would grow past this, as it does when the disk has no room.
-        sqlx::query("PRAGMA max_page_count = 16").execute(&mut *book.connection.lock().await).await.unwrap();
+        sqlx::query("PRAGMA max_page_count = 16").execute(&mut book.inner.lock().await.connection).await.unwrap();
 
         let bodies = ["{}".to_owned(), format!("{{\"long\":\"{}\"}}", "x".repeat(100_000))];
         let refused = book.append(job, 1, &bodies, AT.parse().unwrap()).await;
         assert!(matches!(refused, Err(BookError::DiskFull { .. })), "the second body has no room: {refused:?}");
         assert_eq!(book.entries(job).await.unwrap().len(), 1, "the first body, which had room, is not kept alone");
 
-        sqlx::query("PRAGMA max_page_count = 1000").execute(&mut *book.connection.lock().await).await.unwrap();
+        sqlx::query("PRAGMA max_page_count = 1000").execute(&mut book.inner.lock().await.connection).await.unwrap();
         let receipts = book.append(job, 1, &bodies, AT.parse().unwrap()).await;
         assert_eq!(receipts.map(|receipts| receipts.len()).ok(), Some(2), "with room again the same step is recorded");
-        assert_eq!(book.verify().await.unwrap(), Verified { jobs: 1, entries: 3 }, "and the book is sound");
+        assert_eq!(
+            book.verify().await.unwrap(),
+            Verified { jobs: 1, entries: 3, ..Verified::default() },
+            "and the book is sound"
+        );
     }
 
     #[tokio::test]

@@ -70,6 +70,10 @@ pub(crate) async fn reading(place: &Place) -> Result<SqliteConnection, BookError
         _ => {}
     }
     identify(&mut connection, path).await?;
+    let (book, program) = (rows::user_version(&mut connection).await.at_path(path)?, newest_format());
+    if book < program {
+        return Err(BookError::OlderThanProgram { path: path.into(), book, program });
+    }
     Ok(connection)
 }
 
@@ -112,6 +116,8 @@ fn durable_options(path: &Path) -> SqliteConnectOptions {
         .busy_timeout(Duration::from_millis(PATIENCE_MS))
         // Where a plain sync stops in the disk's own memory (macOS), these go through to the disk.
         .pragma("fullfsync", "1")
+        // What is erased is overwritten, not only left out.
+        .pragma("secure_delete", "1")
         .pragma("checkpoint_fullfsync", "1")
 }
 

@@ -4,6 +4,7 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use crate::JobId;
+use crate::people::Denied;
 
 /// Why the book could not be opened, read or written.
 ///
@@ -54,6 +55,21 @@ pub enum BookError {
         /// The book's format.
         book: u32,
         /// The newest format that this program knows.
+        program: u32,
+    },
+
+    /// The book is of an older format, and was opened for reading only.
+    #[error(
+        "The job book {} has format {book}; this program reads format {program} and brings an older book to it when it \
+         opens it for work. Nothing was changed. Open the book in the program once, then look at it again.",
+        path.display()
+    )]
+    OlderThanProgram {
+        /// The book.
+        path: PathBuf,
+        /// The book's format.
+        book: u32,
+        /// The format that this program works with.
         program: u32,
     },
 
@@ -131,6 +147,21 @@ pub enum BookError {
         /// The length that it has.
         found: u64,
     },
+
+    /// The job has ended: sealed or stopped. It can be opened again, which is recorded.
+    #[error("Job {job} has ended, and nothing more is recorded in it. It can be opened again, with a reason.")]
+    Ended {
+        /// The job.
+        job: JobId,
+    },
+
+    /// The list of people forbids it, or a secret is not the right one.
+    #[error(transparent)]
+    Denied(#[from] Denied),
+
+    /// An exported job is not what it says that it is. Nothing was taken in.
+    #[error("The exported job cannot be taken in: {0}. Nothing was changed. Have it exported anew and compare.")]
+    BadExport(String),
 
     /// No room left. Nothing of what was being written was kept.
     #[error(
@@ -211,9 +242,39 @@ pub enum Defect {
     /// The row of its job is missing or names another time.
     #[error("the list of jobs does not agree with it")]
     JobRowDiffers,
-    /// An entry of the book's own list that does not open the job whose turn it is.
-    #[error("it does not open the job of its own number")]
+    /// An entry of the book's own chain opens another job than the one whose turn it is.
+    #[error("it does not open the job whose turn it is")]
     NotAnOpening,
+    /// An entry of the book's own chain by a later program.
+    #[error("it was written by a later program and says nothing to this one")]
+    Newer,
+    /// An entry of the book's own chain that says nothing.
+    #[error("it says nothing that a book can say: {0}")]
+    NoEvent(String),
+    /// Nobody could have written it by the list of people as it stood.
+    #[error("it could not have been written by the rules of its time: {0}")]
+    NotPermitted(String),
+    /// A seal whose signature is not that of its key over its job.
+    #[error("its signature does not fit")]
+    SealDoesNotFit,
+    /// The job is not the one that was sealed or closed: entries were cut off, added or exchanged.
+    #[error("the job is not the one that was ended here: it has other entries")]
+    NotTheJobThatEnded,
+    /// A text that the record names is not there, and was not erased by right.
+    #[error("the text that it tells apart is gone, and nothing in the record says that it was erased")]
+    ApartGone,
+    /// A text that was erased or replaced is there again.
+    #[error("the text that it tells apart was erased or replaced, and is there all the same")]
+    ApartBack,
+    /// An earlier copy of the book has another entry here.
+    #[error("an earlier copy of the book has another entry in its place, or has it while it is gone here")]
+    NotAsInTheCopy,
+    /// The job does not carry the seal whose code is on the sheet.
+    #[error("the job does not carry the seal whose code is on the sheet: its end was cut off, or it was sealed anew")]
+    NotTheCode,
+    /// The text of an imported job is not the one that was taken in.
+    #[error("the imported job that it names is gone or changed")]
+    ImportChanged,
     /// Entries that were written just before it are missing at the end of some other job.
     #[error("what was written just before it (entries missing: {missing}), at the end of some job, is gone")]
     EarlierOnesGone {
@@ -230,12 +291,16 @@ impl BookError {
             Self::NoSuchBook { .. } => "book-missing",
             Self::NotABook { .. } => "book-not-a-book",
             Self::NewerThanProgram { .. } => "book-newer",
+            Self::OlderThanProgram { .. } => "book-older",
             Self::LockedByAnother { .. } => "book-locked",
             Self::ReadOnly { .. } => "book-read-only",
             Self::LogWithoutBook { .. } => "book-log-without-book",
             Self::NotDurable { .. } => "book-not-durable",
             Self::NoSuchJob { .. } => "book-no-job",
             Self::Stale { .. } => "book-stale",
+            Self::Ended { .. } => "ended",
+            Self::Denied(denied) => denied.code(),
+            Self::BadExport(_) => "bad-export",
             Self::DiskFull { .. } => "book-disk-full",
             Self::BadEntry(_) => "book-bad-entry",
             Self::Damaged { .. } => "book-damaged",

@@ -17,11 +17,15 @@ pub(crate) struct Stored {
     pub(crate) hash: Vec<u8>,
 }
 
-/// The last entry of a job.
+/// Where the next entry goes: the ends of a job's chain, of the book's own and of the whole book. Nothing is zero.
 #[derive(FromRow)]
-pub(crate) struct Head {
+pub(crate) struct Ends {
     pub(crate) number: u64,
     pub(crate) hash: Vec<u8>,
+    pub(crate) book_number: u64,
+    pub(crate) book_hash: Vec<u8>,
+    pub(crate) mono: u64,
+    pub(crate) at: String,
 }
 
 /// A job with the length and the last hash of its chain.
@@ -31,6 +35,16 @@ pub(crate) struct Job {
     pub(crate) opened: String,
     pub(crate) len: u64,
     pub(crate) head: Option<Vec<u8>>,
+    pub(crate) card: Option<String>,
+    pub(crate) card_len: Option<u64>,
+}
+
+/// A text told apart, or an imported one, as it lies in the file.
+#[derive(FromRow)]
+pub(crate) struct Told {
+    pub(crate) hash: Vec<u8>,
+    pub(crate) salt: Vec<u8>,
+    pub(crate) text: Vec<u8>,
 }
 
 /// An entry before which the count over the whole book jumps.
@@ -70,15 +84,89 @@ pub(crate) async fn last_job(connection: &mut SqliteConnection) -> Answer<i64> {
     sqlx::query_scalar("SELECT max(id) FROM job").fetch_one(connection).await
 }
 
-pub(crate) async fn last_mono(connection: &mut SqliteConnection) -> Answer<u64> {
-    sqlx::query_scalar("SELECT coalesce(max(mono), 0) FROM entry").fetch_one(connection).await
+pub(crate) async fn ends(connection: &mut SqliteConnection, job: JobId) -> Answer<Ends> {
+    sqlx::query_as(
+        "SELECT coalesce(j.number, 0) AS number, coalesce(j.hash, x'') AS hash,
+                coalesce(b.number, 0) AS book_number, coalesce(b.hash, x'') AS book_hash,
+                coalesce(l.mono, 0) AS mono, coalesce(l.at, '') AS at
+         FROM (SELECT 1)
+         LEFT JOIN (SELECT number, hash FROM entry WHERE job = ? ORDER BY number DESC LIMIT 1) j
+         LEFT JOIN (SELECT number, hash FROM entry WHERE job = 0 ORDER BY number DESC LIMIT 1) b
+         LEFT JOIN (SELECT mono, at FROM entry ORDER BY mono DESC LIMIT 1) l",
+    )
+    .bind(job.0)
+    .fetch_one(connection)
+    .await
 }
 
-pub(crate) async fn head(connection: &mut SqliteConnection, job: JobId) -> Answer<Option<Head>> {
-    sqlx::query_as("SELECT number, hash FROM entry WHERE job = ? ORDER BY number DESC LIMIT 1")
-        .bind(job.0)
-        .fetch_optional(connection)
-        .await
+/// What the list shows of a job, in place of what it showed before; nothing takes that away.
+pub(crate) async fn set_card(
+    connection: &mut SqliteConnection,
+    job: JobId,
+    len: u64,
+    card: Option<&str>,
+) -> Answer<()> {
+    match card {
+        Some(card) => {
+            sqlx::query("INSERT OR REPLACE INTO card (job, len, text) VALUES (?, ?, ?)")
+                .bind(job.0)
+                .bind(len.cast_signed())
+                .bind(card)
+                .execute(connection)
+                .await?
+        }
+        None => sqlx::query("DELETE FROM card WHERE job = ?").bind(job.0).execute(connection).await?,
+    };
+    Ok(())
+}
+
+pub(crate) async fn insert_apart(
+    connection: &mut SqliteConnection,
+    hash: &[u8],
+    salt: &[u8],
+    text: &str,
+) -> Answer<()> {
+    sqlx::query("INSERT INTO apart (hash, salt, text) VALUES (?, ?, ?)")
+        .bind(hash)
+        .bind(salt)
+        .bind(text)
+        .execute(connection)
+        .await?;
+    Ok(())
+}
+
+pub(crate) async fn remove_apart(connection: &mut SqliteConnection, hash: &[u8]) -> Answer<()> {
+    sqlx::query("DELETE FROM apart WHERE hash = ?").bind(hash).execute(connection).await?;
+    Ok(())
+}
+
+pub(crate) async fn apart_text(connection: &mut SqliteConnection, hash: &[u8]) -> Answer<Option<String>> {
+    sqlx::query_scalar("SELECT text FROM apart WHERE hash = ?").bind(hash).fetch_optional(connection).await
+}
+
+pub(crate) async fn all_apart(connection: &mut SqliteConnection) -> Answer<Vec<Told>> {
+    sqlx::query_as("SELECT hash, salt, text FROM apart ORDER BY hash").fetch_all(connection).await
+}
+
+pub(crate) async fn insert_imported(connection: &mut SqliteConnection, hash: &[u8], text: &str) -> Answer<()> {
+    sqlx::query("INSERT INTO imported (hash, text) VALUES (?, ?)").bind(hash).bind(text).execute(connection).await?;
+    Ok(())
+}
+
+pub(crate) async fn all_imported(connection: &mut SqliteConnection) -> Answer<Vec<Told>> {
+    sqlx::query_as("SELECT hash, x'' AS salt, text FROM imported ORDER BY hash").fetch_all(connection).await
+}
+
+/// Brings everything out of the log into the file and empties it.
+pub(crate) async fn empty_log(connection: &mut SqliteConnection) -> Answer<()> {
+    sqlx::query("PRAGMA wal_checkpoint(TRUNCATE)").fetch_all(connection).await?;
+    Ok(())
+}
+
+/// Copies the whole book as it stands at one moment into a new file.
+pub(crate) async fn vacuum_into(connection: &mut SqliteConnection, path: &str) -> Answer<()> {
+    sqlx::query("VACUUM INTO ?").bind(path).execute(connection).await?;
+    Ok(())
 }
 
 pub(crate) async fn insert_job(connection: &mut SqliteConnection, job: JobId, opened: &str) -> Answer<()> {
@@ -115,10 +203,11 @@ pub(crate) async fn stored(connection: &mut SqliteConnection, job: JobId) -> Ans
 
 pub(crate) async fn jobs(connection: &mut SqliteConnection) -> Answer<Vec<Job>> {
     sqlx::query_as(
-        "SELECT id, opened,
-                (SELECT count(*) FROM entry WHERE job = id) AS len,
-                (SELECT hash FROM entry WHERE job = id ORDER BY number DESC LIMIT 1) AS head
-         FROM job WHERE id <> 0 ORDER BY id",
+        "SELECT id, opened, coalesce(e.number, 0) AS len, e.hash AS head, card.text AS card, card.len AS card_len
+         FROM job
+         LEFT JOIN entry e ON e.job = id AND e.number = (SELECT max(number) FROM entry WHERE job = id)
+         LEFT JOIN card ON card.job = id
+         WHERE id <> 0 ORDER BY id",
     )
     .fetch_all(connection)
     .await

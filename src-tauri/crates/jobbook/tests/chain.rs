@@ -10,7 +10,7 @@ use common::{AT, at, bodies, place};
 
 const FIRST: (&str, &str) =
     (r#"{"kind":"opened","toe":"0.10"}"#, "9455e8af1a581b240e9ca38b9c40cf249dad6b175e015252ca593b2382469e91");
-const OPENING: &str = "e1250cd8134eaac5302129d208817898e7c24616af2ab896465a3d6749de3e74";
+const OPENING: &str = "348920c875e951048ab9a930546dda97ba523e334147acf98ef683dabcf8fe2d";
 // The blank is a no-break space: two bytes of UTF-8, as is the letter before it.
 const SECOND: (&str, &str) =
     ("{\"note\":\"Länge 2\u{a0}mm\"}", "33f14f4d9f77bbfe6856d3909e4eb9edc9bce53ad9a46a6577e765a834a859c1");

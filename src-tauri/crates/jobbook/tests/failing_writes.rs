@@ -33,7 +33,11 @@ async fn a_write_that_fails_half_way_leaves_a_book_that_goes_on() {
     let said = String::from_utf8_lossy(&output.stdout);
     assert!(output.status.success(), "found: {said}{}", String::from_utf8_lossy(&output.stderr));
     let book = Book::open_read_only(&path).await.unwrap();
-    assert_eq!(book.verify().await.unwrap(), Verified { jobs: 1, entries: 2 }, "the two small entries are in the book");
+    assert_eq!(
+        book.verify().await.unwrap(),
+        Verified { jobs: 1, entries: 2, ..Verified::default() },
+        "the two small entries are in the book"
+    );
 }
 
 async fn record_beyond_the_limit(path: &Path) {

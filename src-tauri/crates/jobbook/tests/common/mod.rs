@@ -5,7 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
-use bayhand_jobbook::{Book, JobId};
+use bayhand_jobbook::{Book, JobId, Person, Rank, Secret};
 use chrono::{DateTime, FixedOffset};
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{AssertSqlSafe, ConnectOptions as _, Connection as _};
@@ -49,4 +49,39 @@ pub async fn by_other_means(path: &Path, sql: &str) -> Result<(), sqlx::Error> {
     let answer = sqlx::raw_sql(AssertSqlSafe(sql)).execute(&mut connection).await;
     connection.close().await?;
     answer.map(|_| ())
+}
+
+/// The first supervisor of the tests' books, with their PIN and passphrase.
+pub const PIN: &str = "2468";
+pub const PASSPHRASE: &str = "rain on a tin roof";
+
+pub fn secret(text: &str) -> Secret {
+    Secret::new(text)
+}
+
+pub fn person(initials: &str, rank: Rank) -> Person {
+    Person { initials: initials.into(), name: format!("Somebody {initials}"), rank, alone: Vec::new() }
+}
+
+/// A new book with the supervisor MT, and the recovery code.
+pub async fn staffed(path: &Path) -> (Book, Secret) {
+    let book = Book::open_or_create(path).await.unwrap();
+    let mt = person("MT", Rank::Supervisor);
+    let code = book.first_supervisor(mt, &secret(PIN), &secret(PASSPHRASE), at()).await.unwrap();
+    (book, code)
+}
+
+/// The guards of a book, taken away and put back, so that what lies between them can do anything.
+pub async fn past_the_guards(path: &Path, sql: &str) {
+    let (_folder, model) = place();
+    Book::open_or_create(&model).await.unwrap().close().await.unwrap();
+    let mut connection = SqliteConnectOptions::new().filename(&model).connect().await.unwrap();
+    let guards: Vec<(String, String)> = sqlx::query_as("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")
+        .fetch_all(&mut connection)
+        .await
+        .unwrap();
+    connection.close().await.unwrap();
+    let away: String = guards.iter().map(|(name, _)| format!("DROP TRIGGER {name};")).collect();
+    let back: String = guards.iter().map(|(_, sql)| format!("{sql};")).collect();
+    by_other_means(path, &format!("PRAGMA foreign_keys = OFF; {away} {sql}; {back}")).await.unwrap();
 }
