@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 /// Resolution of the angle gauge, degrees.
 pub(crate) const RESOLUTION_DEG: f64 = 0.05;
 /// Spread of the gauge, one sigma, degrees.
-const GAUGE_SIGMA_DEG: f64 = 0.02;
+pub(crate) const GAUGE_SIGMA_DEG: f64 = 0.02;
 /// Most turns of an adjuster either way.
 const MOST_TURNS: f64 = 20.0;
 

@@ -1,14 +1,16 @@
 //! The bench: what a person at a practice job can look at, and nothing of what is hidden.
 
-use crate::alignment::{AlignmentState, Angles, Geometry};
+use crate::alignment::{AlignmentState, Angles};
 use crate::configuration::{Configuration, LinkState, PracticeError, within};
 use crate::data_sheet::{DataSheet, PerAxle};
 use crate::fault::{self, Fault, Planted};
 use crate::invent;
-use crate::links::{LinkFit, TrueLink};
+use crate::links::LinkFit;
 use crate::noise::{Draws, Purpose, to_step};
 use crate::pads::{Pads, signs};
 use crate::rig::{CornerState, PointMass, Rig, Standing};
+use crate::settle;
+use crate::truth::Truth;
 use bayhand_vehicle::{Axle, Car, Corners, Place};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -22,10 +24,8 @@ pub(crate) const FUEL_KG_PER_L: f64 = 0.745;
 /// Share of a tyre's vertical rate that its carcass gives without pressure. With the rest in proportion to the
 /// pressure, one psi moves about 0.4 kg a corner on a stiff one-tonne car, as the trade says.
 const CARCASS_SHARE: f64 = 0.15;
-/// Spread of heights over settles, one sigma at a corner, mm.
-const SETTLE_HEIGHT_SIGMA_MM: f64 = 0.2;
 /// Spread of looks at a height, one sigma, mm.
-const LOOK_HEIGHT_SIGMA_MM: f64 = 0.1;
+pub(crate) const LOOK_HEIGHT_SIGMA_MM: f64 = 0.1;
 
 /// A simulated car on its pads.
 #[derive(Clone, Debug)]
@@ -37,24 +37,6 @@ pub struct PracticeCar {
     pub(crate) as_found: Configuration,
     pub(crate) truth: Truth,
     pub(crate) fault: Option<Planted>,
-}
-
-/// What no one at the bench can see.
-#[derive(Clone, Debug)]
-pub(crate) struct Truth {
-    /// The car without ballast and fuel, links released, on level pads, collars as it came in.
-    pub(crate) rig: Rig,
-    /// Where ballast is strapped in; its mass is that of the configuration.
-    pub(crate) seat: PointMass,
-    /// Where fuel is; its mass is that of the configuration.
-    pub(crate) tank: PointMass,
-    pub(crate) links: PerAxle<TrueLink>,
-    /// How the ready car stood when it came in.
-    pub(crate) came: Standing,
-    pub(crate) geometry: Geometry,
-    pub(crate) pads: Pads,
-    /// Load at FL that friction holds after a settle, one sigma, kg.
-    pub(crate) settle_sigma_kg: f64,
 }
 
 /// What a look at the resting car shows.
@@ -107,12 +89,16 @@ impl PracticeCar {
     /// # Errors
     /// A configuration that cannot be set, or a car that finds no rest.
     pub fn look(&self, configuration: &Configuration, settle: u64, look: u64) -> Result<Looked, PracticeError> {
-        let stands = self.stand(configuration, settle)?;
+        Ok(self.looked(&self.stand(configuration, settle)?, settle, look))
+    }
+
+    /// The same for a car that is known to stand so after that settle: many looks need the car to settle only once.
+    pub fn looked(&self, stands: &Standing, settle: u64, look: u64) -> Looked {
         let mut draws = Draws::new(self.seed, Purpose::Look, settle, look);
         let loads_kg = self.pads_at(settle).shown(&stands.loads_kg, &mut draws);
         let heights_mm =
             stands.heights_mm.map(|mm| to_step(mm + draws.normal(LOOK_HEIGHT_SIGMA_MM), HEIGHT_RESOLUTION_MM));
-        Ok(Looked { loads_kg, heights_mm, states: stands.states })
+        Looked { loads_kg, heights_mm, states: stands.states }
     }
 
     /// How the car truly stands after that settle, friction included. For tests and benchmarks: no one at the bench
@@ -121,16 +107,15 @@ impl PracticeCar {
     /// # Errors
     /// As [`PracticeCar::look`].
     pub fn stand(&self, configuration: &Configuration, settle: u64) -> Result<Standing, PracticeError> {
-        let mut stands = self.at_rest(configuration, settle)?;
+        configuration.validate(&self.sheet)?;
+        let rig = self.rig_at(configuration, settle);
+        let free = rig.stand()?;
+        let mut rubs = self.truth.rubs;
+        if self.acts(Fault::StickyStrut, settle) {
+            rubs.strut_n.rl = fault::STICKY_N;
+        }
         let mut draws = Draws::new(self.seed, Purpose::Settle, settle, 0);
-        self.hold_by_friction(&mut stands, draws.normal(self.truth.settle_sigma_kg));
-        // Heave, pitch and roll each take a third of the variance, so that a corner has the whole.
-        let [heave, pitch, roll] = [(); 3].map(|()| draws.normal(SETTLE_HEIGHT_SIGMA_MM / 3.0_f64.sqrt()));
-        stands.heights_mm = Corners::from_fn(|p| {
-            let (fore, left) = signs(p);
-            stands.heights_mm.at(p) + heave + fore * pitch + left * roll
-        });
-        Ok(stands)
+        Ok(settle::settle(&rig, &free, &rubs, configuration.freeing, &mut draws)?)
     }
 
     /// What the pads show with the car up, kg.
@@ -215,8 +200,11 @@ impl PracticeCar {
         Ok(self.truth.geometry.angles(turned, &stands, &self.truth.came))
     }
 
-    /// How the car stands but for the friction of its settles (a sticking strut's included).
-    fn at_rest(&self, configuration: &Configuration, settle: u64) -> Result<Standing, PracticeError> {
+    /// How the car would truly stand if nothing rubbed: what its settles differ from by chance. For tests and benchmarks.
+    ///
+    /// # Errors
+    /// As [`PracticeCar::look`].
+    pub fn at_rest(&self, configuration: &Configuration, settle: u64) -> Result<Standing, PracticeError> {
         configuration.validate(&self.sheet)?;
         Ok(self.rig_at(configuration, settle).stand()?)
     }
@@ -234,10 +222,6 @@ impl PracticeCar {
             wheel.strut.collar_m = configuration.collar_mm.at(place) / 1e3;
             let inflated = pressures_bar.at(place) / self.sheet.working_bar.at(place);
             wheel.tyre_n_per_m *= CARCASS_SHARE + (1.0 - CARCASS_SHARE) * inflated;
-        }
-        if self.acts(Fault::StickyStrut, settle) {
-            let mut draws = Draws::new(self.seed, Purpose::StickyStrut, settle, 0);
-            rig.wheels[Place::Rl.index()].strut.friction_n = draws.even(-fault::STICKY_N, fault::STICKY_N);
         }
         let mut front_link = configuration.links.front;
         if self.acts(Fault::LinkLeftOn, settle) && front_link == LinkState::Released {
@@ -268,21 +252,5 @@ impl PracticeCar {
             pads.zero_kg.fr += fault::PAD_ZERO_KG;
         }
         pads
-    }
-
-    /// Friction moves load along the diagonal pattern n = (1, -1, -tf/tr, +tf/tr) and nothing else: total and moments
-    /// stay. It cannot take more from a wheel than the wheel carries.
-    fn hold_by_friction(&self, stands: &mut Standing, held_kg: f64) {
-        let tracks = self.sheet.track_mm.front / self.sheet.track_mm.rear;
-        let pattern = Corners::from_array([1.0, -1.0, -tracks, tracks]);
-        let mut held_kg = held_kg;
-        for (place, part) in pattern.iter() {
-            let load_kg = *stands.loads_kg.at(place);
-            if load_kg + part * held_kg < 0.0 {
-                held_kg = -load_kg / part;
-            }
-        }
-        // `max`: the wheel that sets the limit ends at zero, not at a rounding error below it.
-        stands.loads_kg = Corners::from_fn(|p| (stands.loads_kg.at(p) + pattern.at(p) * held_kg).max(0.0));
     }
 }

@@ -21,6 +21,19 @@ pub enum LinkState {
     },
 }
 
+/// What lets the tyres go sideways on their pads when the car settles.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum Freeing {
+    /// Slip plates under the tyres.
+    #[default]
+    SlipPlates,
+    /// The car is rolled off its pads and on again.
+    RunOffs,
+    /// Nothing: the tyres hold on to the pads as they were let down.
+    Nothing,
+}
+
 /// Everything that was set, turned, loaded or filled.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -29,6 +42,8 @@ pub struct Configuration {
     pub collar_mm: Corners<f64>,
     /// Shims under each pad, mm.
     pub shims_mm: Corners<f64>,
+    /// What lets the tyres go sideways.
+    pub freeing: Freeing,
     /// The link of each axle's bar.
     pub links: PerAxle<LinkState>,
     /// Ballast for the driver, at the driver's seat, kg.

@@ -57,24 +57,49 @@ pub struct TieRod {
     pub opposite_threads: bool,
 }
 
-/// The figures of the bench's instruments, one sigma where a spread is meant.
+/// The figures of the bench's instruments, as their owner knows them from certificates and from use. Spreads are one
+/// sigma; each is the sigma of what the instrument really does.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Instruments {
     /// Resolution of a pad, kg.
     pub pad_resolution_kg: f64,
-    /// Largest error of a pad over its range, kg.
-    pub pad_accuracy_kg: f64,
+    /// Spread of looks at a pad under a resting load, kg.
+    pub pad_look_kg: f64,
+    /// Zero that a pad keeps over the job, kg, after it was zeroed.
+    pub pad_zero_kg: f64,
+    /// Error of a pad's calibration, percent of the load.
+    pub pad_calibration_pct: f64,
+    /// Spread over settles of a car in good order on slip plates, along the diagonal pattern (1, -1, -tf/tr, +tf/tr),
+    /// kg at FL.
+    pub settle_kg: f64,
+    /// Spread over settles of a height, mm.
+    pub settle_height_mm: f64,
     /// Resolution of a height, mm.
     pub height_resolution_mm: f64,
+    /// Spread of looks at a height, mm.
+    pub height_look_mm: f64,
     /// Resolution of the laser's staff, mm.
     pub laser_resolution_mm: f64,
-    /// Largest tilt of the laser's plane, mm per m.
+    /// Spread of a staff reading, mm.
+    pub laser_look_mm: f64,
+    /// Accuracy of the laser's plane, mm per m, as its maker states it: an interval of about 95 %.
     pub laser_accuracy_mm_per_m: f64,
     /// Resolution of the pressure gauge, bar.
     pub pressure_resolution_bar: f64,
     /// Resolution of the angle gauge, degrees.
     pub angle_resolution_deg: f64,
+    /// Spread of looks at an angle, degrees.
+    pub angle_look_deg: f64,
+}
+
+impl Instruments {
+    /// Uncertainty of a pad's height that was read in two set-ups of the laser half a turn apart, one sigma, mm: the
+    /// plane's tilt is lost in their mean; a staff reading's spread and its rounding are left, by the root of two less.
+    pub fn level_mm(&self) -> f64 {
+        let rounding_mm = self.laser_resolution_mm / 12.0_f64.sqrt();
+        self.laser_look_mm.hypot(rounding_mm) / 2.0_f64.sqrt()
+    }
 }
 
 /// What the car's data sheet and the order say.

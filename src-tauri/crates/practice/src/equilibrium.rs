@@ -1,7 +1,7 @@
 //! Where a [`Rig`] comes to rest: the least of its potential energy, found by damped Newton steps.
 //!
 //! Eight coordinates: heave, pitch, roll and twist of the body, and the height of each wheel. The energy is that of
-//! weight, struts, bars, body torsion and tyres; its slope is the force that is left over, and rest is where none is.
+//! weight, struts, friction, bars, body torsion, tyres and pushing hands; its slope is the force that is left over, and rest is where none is.
 //! The energy is smooth but for kinks of its second derivative where a wheel lifts, a spring comes loose or a stop is
 //! touched; a step is accepted only when it lowers the energy, so that these cannot make the search wander.
 
@@ -163,10 +163,20 @@ fn potential(rig: &Rig, state: &State) -> Potential {
     let lengths: [Length; 4] = std::array::from_fn(|c| strut_length(rig, &frame, c, state[4 + c]));
     for (corner, length) in lengths.iter().enumerate() {
         add_wheel(rig, corner, state[4 + corner], &mut sum);
+        add_push(rig, &frame, corner, &mut sum);
         let line = rig.wheels[corner].strut.at(length.value_m);
         sum.energy_j += line.energy_j;
         sum.slope += length.slope * line.slope_n;
         sum.curvature += length.slope * length.slope.transpose() * line.rate_n_per_m + length.curvature * line.slope_n;
+    }
+    for (axle, scrub) in rig.scrubs.iter().enumerate() {
+        let (left, right) = (&lengths[2 * axle], &lengths[2 * axle + 1]);
+        let line = scrub.hold.at(scrub.length_m([left.value_m, right.value_m]));
+        let slope = left.slope * scrub.outwards[0] + right.slope * scrub.outwards[1];
+        let curvature = left.curvature * scrub.outwards[0] + right.curvature * scrub.outwards[1];
+        sum.energy_j += line.energy_j;
+        sum.slope += slope * line.slope_n;
+        sum.curvature += slope * slope.transpose() * line.rate_n_per_m + curvature * line.slope_n;
     }
     for (axle, bar) in rig.bars.iter().enumerate() {
         if let Some(bar) = bar {
@@ -208,6 +218,19 @@ fn add_wheel(rig: &Rig, corner: usize, wheel_m: f64, sum: &mut Potential) {
     if force_n > 0.0 {
         sum.curvature[(4 + corner, 4 + corner)] += wheel.tyre_n_per_m;
     }
+}
+
+/// Hands that press on the body above a wheel.
+fn add_push(rig: &Rig, frame: &Frame, corner: usize, sum: &mut Potential) {
+    let pushed_n = rig.pushed_n[corner];
+    if pushed_n == 0.0 {
+        return;
+    }
+    let z = frame.halves[corner / 2].place(rig.strut_top(corner)).z;
+    let spread = frame.spread(corner / 2, None).fixed_rows::<3>(0).into_owned();
+    sum.energy_j += pushed_n * z.value;
+    sum.slope += spread.transpose() * z.gradient * pushed_n;
+    sum.curvature += spread.transpose() * z.hessian * spread * pushed_n;
 }
 
 fn strut_length(rig: &Rig, frame: &Frame, corner: usize, wheel_m: f64) -> Length {

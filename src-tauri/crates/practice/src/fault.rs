@@ -15,7 +15,7 @@ pub enum Fault {
     LinkLeftOn,
     /// The tyre at front left holds 0.4 bar less than it was set to.
     TyreDown,
-    /// The strut at rear left sticks: at each settle friction holds up to 300 N, either way.
+    /// The strut at rear left sticks: its friction holds up to 250 N, more than a hand frees.
     StickyStrut,
 }
 
@@ -45,7 +45,7 @@ pub(crate) const BALLAST_BACK_M: f64 = 0.08;
 /// Loss of pressure, bar.
 pub(crate) const TYRE_DOWN_BAR: f64 = 0.4;
 /// Most that the sticking strut holds, N.
-pub(crate) const STICKY_N: f64 = 300.0;
+pub(crate) const STICKY_N: f64 = 250.0;
 
 /// A fault and when it begins.
 #[derive(Clone, Copy, Debug, PartialEq)]

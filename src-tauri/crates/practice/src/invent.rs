@@ -4,17 +4,24 @@
 //! sheet is what the project's practice car is agreed to hide (springs up to 25 %, ratios up to 10 %).
 
 use crate::alignment::{self, Geometry};
-use crate::bench::{FUEL_KG_PER_L, HEIGHT_RESOLUTION_MM, PRESSURE_RESOLUTION_BAR, PracticeCar, Truth};
-use crate::configuration::{Configuration, LinkState};
+use crate::bench::{FUEL_KG_PER_L, HEIGHT_RESOLUTION_MM, LOOK_HEIGHT_SIGMA_MM, PRESSURE_RESOLUTION_BAR, PracticeCar};
+use crate::configuration::{Configuration, Freeing, LinkState};
 use crate::data_sheet::{DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
 use crate::links::TrueLink;
 use crate::noise::{Draws, Purpose, to_step};
 use crate::pads::{self, Pads};
 use crate::rig::{PointMass, Reading, Rig};
-use bayhand_vehicle::{Bars, Car, Corner, Corners, Hand, Place, SpringSeat, Sprung, Thread};
+use crate::settle::Rubs;
+use crate::truth::Truth;
+use bayhand_vehicle::{Bars, Car, Corner, Corners, Hand, Place, STANDARD_GRAVITY, SpringSeat, Sprung, Thread};
 
-/// Load at FL that friction holds after a settle, one sigma, kg.
+/// Load at FL that friction holds after a settle, one sigma, kg: what the friction of a car is invented for.
 const SETTLE_SIGMA_KG: f64 = 0.2;
+/// Spread of a height over settles that goes with it, one sigma, mm (measured: see `tests/settles.rs`).
+const SETTLE_HEIGHT_SIGMA_MM: f64 = 0.14;
+/// What the four struts hold after a settle, one sigma along the diagonal, as a share of what they would if each held
+/// its limit at a random sign (measured: see `tests/settles.rs`).
+const HELD_SHARE: f64 = 0.319;
 
 /// The car of a seed.
 pub(crate) fn car(seed: u64) -> PracticeCar {
@@ -23,6 +30,7 @@ pub(crate) fn car(seed: u64) -> PracticeCar {
     let as_found = Configuration {
         collar_mm: Corners::same(0.0),
         shims_mm: Corners::same(0.0),
+        freeing: Freeing::SlipPlates,
         links: PerAxle {
             front: LinkState::Connected { adjust_turns: 0.0 },
             rear: LinkState::Connected { adjust_turns: 0.0 },
@@ -81,15 +89,26 @@ fn data_sheet(draws: &mut Draws) -> DataSheet {
         caster_deg_per_turn: 0.3,
         instruments: Instruments {
             pad_resolution_kg: pads::RESOLUTION_KG,
-            pad_accuracy_kg: 0.2,
+            pad_look_kg: pads::LOOK_SIGMA_KG,
+            pad_zero_kg: pads::ZERO_SIGMA_KG,
+            pad_calibration_pct: pads::CALIBRATION_SIGMA_PCT,
+            settle_kg: SETTLE_SIGMA_KG,
+            settle_height_mm: SETTLE_HEIGHT_SIGMA_MM,
             height_resolution_mm: HEIGHT_RESOLUTION_MM,
+            height_look_mm: LOOK_HEIGHT_SIGMA_MM,
             laser_resolution_mm: pads::LASER_RESOLUTION_MM,
-            laser_accuracy_mm_per_m: pads::LASER_TILT_MM_PER_M,
+            laser_look_mm: pads::LASER_SIGMA_MM,
+            laser_accuracy_mm_per_m: 2.0 * pads::LASER_TILT_SIGMA_MM_PER_M,
             pressure_resolution_bar: PRESSURE_RESOLUTION_BAR,
             angle_resolution_deg: alignment::RESOLUTION_DEG,
+            angle_look_deg: alignment::GAUGE_SIGMA_DEG,
         },
     }
 }
+
+/// Way outwards of a contact patch for one metre of upward travel of its wheel, as invented about: a roll centre 70 mm
+/// over the ground in front and 90 mm behind, over half a track.
+const OUTWARDS: PerAxle<f64> = PerAxle { front: 0.095, rear: 0.125 };
 
 /// What is aboard beside the empty car.
 struct Aboard {
@@ -141,15 +160,32 @@ fn truth(sheet: &DataSheet, draws: &mut Draws) -> Truth {
         front: link(sheet.bar_n_per_mm.front, Place::Fl, Place::Fr),
         rear: link(sheet.bar_n_per_mm.rear, Place::Rl, Place::Rr),
     };
-    Truth {
-        rig,
-        seat: aboard.seat,
-        tank: aboard.tank,
-        links,
-        came,
-        geometry: Geometry::invent(sheet, draws),
-        pads: Pads::invent(draws),
-        settle_sigma_kg: SETTLE_SIGMA_KG,
+    let geometry = Geometry::invent(sheet, draws);
+    let pads = Pads::invent(draws);
+    let rubs = rubs(sheet, &rig, draws);
+    Truth { rig, seat: aboard.seat, tank: aboard.tank, links, came, geometry, pads, rubs }
+}
+
+/// Friction of struts and tyres, such that settles of the ready car differ by as much as its sheet says.
+///
+/// What a strut holds acts like a change of its free length by force / wheel rate; along the diagonal pattern n that
+/// moves n . (force / wheel rate) / sum(n^2 / ride rate) at FL (model: rigid body, bars released).
+fn rubs(sheet: &DataSheet, rig: &Rig, draws: &mut Draws) -> Rubs {
+    let tracks = sheet.track_mm.front / sheet.track_mm.rear;
+    let pattern = Corners::from_array([1.0, -1.0, -tracks, tracks]);
+    let shares = Corners::from_fn(|_| draws.even(0.75, 1.25));
+    let (mut held_m2, mut give_m_per_n) = (0.0, 0.0);
+    for place in Place::ALL {
+        let wheel = &rig.wheels[place.index()];
+        let (n, rate) = (pattern.at(place), wheel.strut.wheel_rate_n_per_m());
+        held_m2 += (n * HELD_SHARE * shares.at(place) / rate).powi(2);
+        give_m_per_n += n * n * (1.0 / rate + 1.0 / wheel.tyre_n_per_m);
+    }
+    let limit_n = SETTLE_SIGMA_KG * STANDARD_GRAVITY * give_m_per_n / held_m2.sqrt();
+    Rubs {
+        strut_n: shares.map(|share| share * limit_n),
+        outwards: Corners::from_fn(|p| OUTWARDS.of(p) * draws.even(0.85, 1.15)),
+        tyre_side_n_per_m: PerAxle { front: draws.even(1.0e5, 1.3e5), rear: draws.even(1.1e5, 1.4e5) },
     }
 }
 

@@ -4,6 +4,10 @@
 //!   energies and shares no formula with the planner's model.
 //! - [`PracticeCar`]: a rig that was invented from a seed, with pads, instruments, friction and perhaps a [`Fault`]. A
 //!   person copies its [`DataSheet`], sets a [`Configuration`] and an [`AlignmentState`], and looks.
+//! - [`TrueValues`]: what the sheet and the instruments do not tell, for tests that compare estimates with the truth.
+//!
+//! Friction is dry friction in the struts and between tyres and pads, carried through the moves of each settle; what it
+//! holds in the end is the settle's error. Nothing is added to a load that was not a force on some part of the car.
 //!
 //! Every figure that is seen follows from the seed, the configuration and the numbers of settle and look, so that a
 //! job that is replayed sees the same figures.
@@ -17,20 +21,25 @@ mod configuration;
 mod data_sheet;
 mod equilibrium;
 mod fault;
+mod friction;
 mod invent;
 mod links;
 mod noise;
 mod pads;
 mod pose;
 mod rig;
+mod settle;
 mod strut;
+mod truth;
 
 pub use alignment::{AlignmentState, Angles};
 pub use bench::{Looked, PracticeCar};
-pub use configuration::{Configuration, LinkState, PracticeError};
+pub use configuration::{Configuration, Freeing, LinkState, PracticeError};
 pub use data_sheet::{DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
 pub use equilibrium::EquilibriumError;
 pub use fault::Fault;
+pub use friction::DryFriction;
 pub use links::LinkFit;
-pub use rig::{BarState, CornerState, PointMass, Reading, Rig, RigError, Standing, Wheel};
+pub use rig::{BarState, CornerState, PointMass, Reading, Rig, RigError, Scrub, Standing, Wheel};
 pub use strut::Strut;
+pub use truth::TrueValues;

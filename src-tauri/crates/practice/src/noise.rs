@@ -15,7 +15,6 @@ pub(crate) enum Purpose {
     Laser = 4,
     Zeros = 5,
     Angles = 6,
-    StickyStrut = 7,
 }
 
 /// A run of draws.

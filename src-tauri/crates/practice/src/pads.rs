@@ -6,13 +6,19 @@ use bayhand_vehicle::{Corners, Place};
 /// Resolution of a pad, kg.
 pub(crate) const RESOLUTION_KG: f64 = 0.1;
 /// Spread of looks at a resting load, one sigma, kg.
-const LOOK_SIGMA_KG: f64 = 0.08;
+pub(crate) const LOOK_SIGMA_KG: f64 = 0.08;
+/// Zero that is left after zeroing, one sigma, kg.
+pub(crate) const ZERO_SIGMA_KG: f64 = 0.06;
+/// Error of a pad's calibration, one sigma, percent of the load: 0.08 kg at 270 kg, well inside what a class III scale
+/// of 0.5 kg may be out there (OIML R 76-1, table 6).
+pub(crate) const CALIBRATION_SIGMA_PCT: f64 = 0.03;
 /// Resolution of the staff in the laser's plane, mm.
 pub(crate) const LASER_RESOLUTION_MM: f64 = 0.1;
-/// Largest tilt of the laser's plane, mm per m.
-pub(crate) const LASER_TILT_MM_PER_M: f64 = 0.2;
+/// Tilt of the laser's plane, one sigma in each direction, mm per m (common practice: site lasers hold 0.2 mm per m,
+/// taken as an interval of about 95 %).
+pub(crate) const LASER_TILT_SIGMA_MM_PER_M: f64 = 0.1;
 /// Spread of a staff reading, one sigma, mm.
-const LASER_SIGMA_MM: f64 = 0.05;
+pub(crate) const LASER_SIGMA_MM: f64 = 0.05;
 
 /// The true state of the pads.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,9 +43,9 @@ impl Pads {
                 let (fore, left) = signs(p);
                 fore * pitch + left * side + fore * left * twist
             }),
-            zero_kg: Corners::from_fn(|_| draws.even(-0.1, 0.1)),
-            gain_error: Corners::from_fn(|_| draws.even(-0.0005, 0.0005)),
-            laser_tilt_mm_per_m: [(); 2].map(|()| draws.even(-LASER_TILT_MM_PER_M, LASER_TILT_MM_PER_M)),
+            zero_kg: Corners::from_fn(|_| draws.normal(ZERO_SIGMA_KG)),
+            gain_error: Corners::from_fn(|_| draws.normal(CALIBRATION_SIGMA_PCT / 100.0)),
+            laser_tilt_mm_per_m: [(); 2].map(|()| draws.normal(LASER_TILT_SIGMA_MM_PER_M)),
         }
     }
 

@@ -6,6 +6,7 @@
 //! that push and never pull. This is the convention of the reference data in `tests/data`.
 
 use crate::equilibrium::{self, EquilibriumError, Frame, STATES};
+use crate::friction::DryFriction;
 use crate::pose::BodyPoint;
 use crate::strut::Strut;
 use bayhand_vehicle::{Bar, Car, CarError, Corners, Place, STANDARD_GRAVITY};
@@ -56,6 +57,27 @@ pub struct BarState {
     pub rest_m: f64,
 }
 
+/// How the two tyres of an axle hold on to their pads sideways. A wheel that moves up also moves outwards; what the pads
+/// do not let go presses both wheels inwards with one force, for the body is free to move sideways between them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scrub {
+    /// Way outwards of the left and of the right contact patch for one metre of upward travel of its wheel.
+    pub outwards: [f64; 2],
+    /// The hold, on the width between the patches: its force presses the wheels inwards where it is positive, and its
+    /// length is minus the way outwards.
+    pub hold: DryFriction,
+}
+
+impl Scrub {
+    /// Nothing is held.
+    pub const NONE: Scrub = Scrub { outwards: [0.0; 2], hold: DryFriction::NONE };
+
+    /// The length that its friction acts on, for these lengths of the struts (left, right), m.
+    pub(crate) fn length_m(&self, struts_m: [f64; 2]) -> f64 {
+        self.outwards[0] * struts_m[0] + self.outwards[1] * struts_m[1]
+    }
+}
+
 /// A mass aboard, above the mass of the empty car.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PointMass {
@@ -76,10 +98,14 @@ pub struct Rig {
     pub wheels: [Wheel; 4],
     /// Connected bars, front and rear.
     pub bars: [Option<BarState>; 2],
+    /// How the tyres of each axle hold on sideways, front and rear.
+    pub scrubs: [Scrub; 2],
     pub(crate) halves: [Half; 2],
     /// Stiffness of the body in torsion, Nm/rad; none: rigid.
     pub(crate) torsion_nm_per_rad: Option<f64>,
     pub(crate) roll_axis_m: f64,
+    /// Push of hands on the body above each wheel, N; positive presses it down.
+    pub(crate) pushed_n: [f64; 4],
     /// State to start the search from.
     pub(crate) start: SVector<f64, STATES>,
 }
@@ -107,6 +133,10 @@ pub struct Standing {
     pub heights_mm: Corners<f64>,
     /// Length of each strut's line, mm.
     pub struts_mm: Corners<f64>,
+    /// What friction holds in each strut, N; positive presses wheel and body apart.
+    pub friction_n: Corners<f64>,
+    /// Side force by which the pads press both wheels of an axle inwards, front and rear, N.
+    pub side_n: [f64; 2],
     /// Roll of the body over each axle, front and rear, rad; positive raises the left side.
     pub roll_rad: [f64; 2],
     /// Pitch of the body, rad; positive lowers the nose.
@@ -166,9 +196,11 @@ impl Rig {
         let mut rig = Rig {
             wheels: build_wheels(car, reading)?,
             bars: [None; 2],
+            scrubs: [Scrub::NONE; 2],
             halves: [Half::default(); 2],
             torsion_nm_per_rad: car.torsion_nm_per_deg.map(|t| t * 180.0 / std::f64::consts::PI),
             roll_axis_m: car.roll_axis_height_mm / 1e3,
+            pushed_n: [0.0; 4],
             start: SVector::zeros(),
         };
         rig.add(&PointMass {
@@ -204,8 +236,13 @@ impl Rig {
     /// # Errors
     /// No position of rest was found: the car falls over or the values are beyond all sense.
     pub fn stand(&self) -> Result<Standing, EquilibriumError> {
-        let state = equilibrium::find(self)?;
-        let frame = Frame::of(self, &state);
+        Ok(self.standing(&equilibrium::find(self)?))
+    }
+
+    /// What shows in a state of rest.
+    pub(crate) fn standing(&self, state: &SVector<f64, STATES>) -> Standing {
+        let frame = Frame::of(self, state);
+        let lengths_m = self.strut_lengths(state);
         let standing = Standing {
             loads_kg: Corners::from_fn(|p| {
                 self.wheels[p.index()].tyre_force_n(state[4 + p.index()]) / STANDARD_GRAVITY
@@ -214,21 +251,32 @@ impl Rig {
                 let point = self.measuring_point(&frame, p.index());
                 (point.z.value - self.wheels[p.index()].pad_m) * 1e3
             }),
-            struts_mm: Corners::from_fn(|p| self.strut_length(&frame, p.index(), state[4 + p.index()]) * 1e3),
+            struts_mm: Corners::from_array(lengths_m.map(|m| m * 1e3)),
+            friction_n: Corners::from_fn(|p| self.wheels[p.index()].strut.friction.force_n(lengths_m[p.index()])),
+            side_n: std::array::from_fn(|axle| {
+                let scrub = &self.scrubs[axle];
+                scrub.hold.force_n(scrub.length_m([lengths_m[2 * axle], lengths_m[2 * axle + 1]]))
+            }),
             roll_rad: frame.halves.map(|h| h.roll_rad),
             pitch_rad: frame.halves[0].pitch_rad,
             states: Corners::default(),
         };
         let states = Corners::from_fn(|p| {
             let strut = &self.wheels[p.index()].strut;
-            let length_m = standing.struts_mm.at(p) / 1e3;
+            let length_m = lengths_m[p.index()];
             CornerState {
                 wheel_lifted: *standing.loads_kg.at(p) <= 0.0,
                 on_bump_stop: strut.on_bump_stop(length_m),
                 topped_out: strut.topped_out(length_m),
             }
         });
-        Ok(Standing { states, ..standing })
+        Standing { states, ..standing }
+    }
+
+    /// Length of each strut's line in a state, m.
+    pub(crate) fn strut_lengths(&self, state: &SVector<f64, STATES>) -> [f64; 4] {
+        let frame = Frame::of(self, state);
+        std::array::from_fn(|corner| self.strut_length(&frame, corner, state[4 + corner]))
     }
 
     /// Top of a strut in its half of the body, m from the hinge.
@@ -360,7 +408,7 @@ fn build_wheels(car: &Car, reading: &Reading) -> Result<[Wheel; 4], RigError> {
                 motion_ratio,
                 bump_m: None,
                 droop_m: None,
-                friction_n: 0.0,
+                friction: DryFriction::NONE,
             },
         })
     };

@@ -1,4 +1,6 @@
-//! One strut: a spring worked through a motion ratio, its collar, its bump stop and its droop limit.
+//! One strut: a spring worked through a motion ratio, its collar, its bump stop, its droop limit and what rubs on it.
+
+use crate::friction::DryFriction;
 
 /// Rate of a bump stop where it begins, as a multiple of the wheel rate (our choice; a rubber stop is about as stiff
 /// as the spring beside it when it is first touched).
@@ -25,8 +27,8 @@ pub struct Strut {
     pub bump_m: Option<f64>,
     /// Length beyond which the strut cannot droop, m.
     pub droop_m: Option<f64>,
-    /// Constant force along the line, N, positive when it presses wheel and body apart: what friction holds.
-    pub friction_n: f64,
+    /// What rubs in it: seals, piston, joints.
+    pub friction: DryFriction,
 }
 
 /// Energy along the line and its first two derivatives by length.
@@ -63,8 +65,7 @@ impl Strut {
 
     /// Energy, slope and rate at a length. A spring never pulls: it comes loose in its seat.
     pub(crate) fn at(&self, length_m: f64) -> LineEnergy {
-        let mut sum =
-            LineEnergy { energy_j: -self.friction_n * length_m, slope_n: -self.friction_n, rate_n_per_m: 0.0 };
+        let mut sum = self.friction.at(length_m);
         let travel = self.compression_m(length_m) * self.motion_ratio;
         if travel > 0.0 {
             sum.energy_j += 0.5 * self.spring_n_per_m * travel * travel;
@@ -105,7 +106,7 @@ mod tests {
         motion_ratio: 0.8,
         bump_m: Some(0.22),
         droop_m: Some(0.31),
-        friction_n: 0.0,
+        friction: DryFriction::NONE,
     };
 
     fn check(length_m: f64, expected_n: f64) {
