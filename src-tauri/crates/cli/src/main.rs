@@ -1,6 +1,7 @@
 //! `bayhand-cli`: the same job without a window.
 
 use bayhand_cli::{book, lines, practice};
+use bayhand_practice::Fault;
 use clap::{Parser, Subcommand};
 use schemars::schema_for;
 use std::{error::Error, io, path::PathBuf, process::ExitCode};
@@ -31,6 +32,9 @@ enum Command {
         /// Makes this book or adds a job to it; without it the book is a temporary one.
         #[arg(long)]
         into: Option<PathBuf>,
+        /// What is to be wrong: pad-zero, ballast-slides, link-left-on, tyre-down or sticky-strut.
+        #[arg(long, value_parser = practice::fault)]
+        fault: Option<Fault>,
     },
     /// Replays and checks every job of a book.
     Verify {
@@ -78,7 +82,7 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
         Command::Predict => lines::answer_all(input, output, lines::predict)?,
         Command::Plan => lines::answer_all(input, output, lines::plan)?,
         Command::Schema { of } => println!("{}", schema(&of)?),
-        Command::Practice { seed, into } => practise(seed, into).await?,
+        Command::Practice { seed, into, fault } => practise(seed, into, fault).await?,
         Command::Verify { book } => println!("{}", book::verify(&book).await?),
         Command::Export { book, job, out } => book::export(&book, job, &out).await?,
         Command::Sheet { book, job, out } => book::sheet(&book, job, &out).await?,
@@ -86,12 +90,12 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-async fn practise(seed: u64, into: Option<PathBuf>) -> Result<(), Box<dyn Error>> {
+async fn practise(seed: u64, into: Option<PathBuf>, fault: Option<Fault>) -> Result<(), Box<dyn Error>> {
     let start = chrono::Local::now().fixed_offset();
     let temporary = std::env::temp_dir().join(format!("bayhand-practice-{}.db", std::process::id()));
     let keep = into.is_some();
     let book = into.unwrap_or_else(|| temporary.clone());
-    let went = practice::run(&book, seed, start, &mut io::stdout()).await;
+    let went = practice::run(&book, seed, fault, start, &mut io::stdout()).await;
     if !keep {
         for end in ["", "-wal", "-shm", ".lock"] {
             let mut name = temporary.clone().into_os_string();

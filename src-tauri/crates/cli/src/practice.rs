@@ -4,6 +4,7 @@ use crate::setter;
 use bayhand_job::ask::{Ask, Refused, Wish};
 use bayhand_job::view::{Screen, StepBody, StepView};
 use bayhand_job::{Clock, Desk, DeskError};
+use bayhand_practice::Fault;
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use std::{
     fmt,
@@ -66,6 +67,13 @@ pub enum PracticeError {
         /// Why.
         why: Refused,
     },
+    /// A gate held what a careful setter does not let pass: the car was made safe and the job stopped.
+    Stopped {
+        /// The step that was held.
+        step: String,
+        /// What its gate found.
+        says: String,
+    },
     /// The job does not come to its end.
     Endless(String),
     /// Printing failed.
@@ -77,6 +85,7 @@ impl fmt::Display for PracticeError {
         match self {
             PracticeError::Desk(why) => write!(f, "{why}"),
             PracticeError::Refused { step, why } => write!(f, "{step}: {} ({})", why.says, why.code),
+            PracticeError::Stopped { step, says } => write!(f, "the job was stopped, held at {step}: {says}"),
             PracticeError::Endless(step) => write!(f, "the job does not end; it stands at {step}"),
             PracticeError::Output(why) => write!(f, "{why}"),
         }
@@ -91,6 +100,19 @@ impl From<io::Error> for PracticeError {
     }
 }
 
+/// The fault of that name.
+///
+/// # Errors
+/// There is none; says which there are and the nearest.
+pub fn fault(name: &str) -> Result<Fault, String> {
+    if let Some(fault) = Fault::ALL.into_iter().find(|f| f.code() == name) {
+        return Ok(fault);
+    }
+    let codes = Fault::ALL.map(Fault::code);
+    let nearest = codes.iter().min_by_key(|code| strsim::damerau_levenshtein(code, name)).copied().unwrap_or_default();
+    Err(format!("there is no such fault; the nearest is {nearest}; there are {}", codes.join(", ")))
+}
+
 /// No job needs more steps; a job that does runs in a circle.
 const MOST_STEPS: u32 = 1500;
 
@@ -100,30 +122,34 @@ struct Job<'o> {
     clock: Arc<VirtualClock>,
     view: StepView,
     went: Went,
+    /// The step that was held for good, and what its gate found.
+    stopped: Option<(String, String)>,
     out: &'o mut dyn Write,
 }
 
 /// Does a whole practice job in the book at `book` and prints each step, round and figure. A job of this seed that stands
-/// open in the book is taken up where it stopped.
+/// open in the book is taken up where it was left.
 ///
 /// # Errors
-/// The book cannot be opened, a step is refused, or the job does not end.
+/// The book cannot be opened, a step is refused, the job does not end, or it was stopped because a gate found what a
+/// careful setter does not let pass.
 pub async fn run(
     book: &Path,
     seed: u64,
+    fault: Option<Fault>,
     start: DateTime<FixedOffset>,
     out: &mut dyn Write,
 ) -> Result<Went, PracticeError> {
     let clock = Arc::new(VirtualClock::at(start));
     let desk = Desk::open(book, clock.clone()).await.map_err(PracticeError::Desk)?;
     let view = desk.step_view().await;
-    let mut job = Job { desk, clock, view, went: Went::default(), out };
-    let went = whole(&mut job, seed).await;
+    let mut job = Job { desk, clock, view, went: Went::default(), stopped: None, out };
+    let went = whole(&mut job, seed, fault).await;
     job.desk.close().await.map_err(PracticeError::Desk)?;
     went
 }
 
-async fn whole(job: &mut Job<'_>, seed: u64) -> Result<Went, PracticeError> {
+async fn whole(job: &mut Job<'_>, seed: u64, fault: Option<Fault>) -> Result<Went, PracticeError> {
     let car = format!("Practice coupe {seed}");
     let waiting = match &job.view.screen {
         Screen::Start(start) => start.open_jobs.iter().find(|j| j.title.starts_with(&format!("{car},"))).map(|j| j.id),
@@ -131,7 +157,7 @@ async fn whole(job: &mut Job<'_>, seed: u64) -> Result<Went, PracticeError> {
     };
     match waiting {
         Some(id) => job.ask("", Wish::TakeUp { job: id }).await?,
-        None => job.ask("", Wish::Begin { car, practice_seed: Some(seed) }).await?,
+        None => job.ask("", Wish::Begin { car, practice_seed: Some(seed), practice_fault: fault }).await?,
     }
     // The waits of a job that was stopped half-way passed on virtual time, ahead of the machine's clock.
     if let Some(last) = job.desk.last_entry_at().await {
@@ -156,6 +182,10 @@ async fn whole(job: &mut Job<'_>, seed: u64) -> Result<Went, PracticeError> {
         }
     }
     let went = job.went;
+    if let Some((step, says)) = job.stopped.take() {
+        writeln!(job.out, "stopped: job {}, {} steps, held at {step}", went.job, went.steps)?;
+        return Err(PracticeError::Stopped { step, says });
+    }
     writeln!(
         job.out,
         "sealed: job {}, {} steps, {} rounds, {} waivers",
@@ -219,6 +249,13 @@ impl Job<'_> {
         if may_change && body.gate.is_none() {
             return Ok(());
         }
+        if !setter::lets_pass(&held) {
+            let reason = format!("held at {}", body.id);
+            self.ask("MT", Wish::Stop { reason }).await?;
+            writeln!(self.out, "  stopped by MT")?;
+            self.stopped = Some((body.id, says));
+            return Ok(());
+        }
         self.ask("MT", Wish::Waive { step: body.id.clone(), reason: setter::WAIVER.into() }).await?;
         self.went.waivers += 1;
         writeln!(self.out, "  waived by MT")?;
@@ -234,6 +271,9 @@ impl Job<'_> {
             let left = figure.left.as_deref().unwrap_or_default();
             let verdict = figure.verdict_word.as_deref().unwrap_or_default();
             writeln!(self.out, "  {}: {left} {verdict}", figure.name)?;
+        }
+        if let Some(zeros) = body.displays.iter().find(|d| d.key.as_deref() == Some(setter::ZEROS)) {
+            writeln!(self.out, "  {}: {}", zeros.label, zeros.text)?;
         }
         Ok(())
     }

@@ -10,6 +10,11 @@ pub const REASON: &str = "the same feel left and right comes first";
 /// The reason that the supervisor writes for a waiver.
 pub const WAIVER: &str = "what is left is smaller than the readings can show";
 
+/// Key of the check that each empty pad shows a steady zero.
+pub const ZEROS: &str = "zeros-read";
+/// What an empty pad may show, kg: five times the spread of its zero and of a look together, and rounding.
+const ZERO_KG: f64 = 0.5;
+
 /// Everything to be entered at a step.
 pub fn entries(body: &StepBody) -> BTreeMap<String, Entry> {
     let entry = |field: &Field| (field.key.clone(), Entry { text: text(body, field), unit: unit(field) });
@@ -28,6 +33,7 @@ pub fn text(body: &StepBody, field: &Field) -> String {
     let shown = body.displays.iter().find(|d| d.key.as_ref() == Some(&field.key)).map(|d| d.text.clone());
     match &field.kind {
         FieldKind::Number { .. } => shown.or_else(|| turn(body)).unwrap_or_else(|| "0".into()),
+        FieldKind::Check { .. } if field.key == ZEROS && !shown.as_deref().is_none_or(at_zero) => "no".into(),
         FieldKind::Check { .. } => "yes".into(),
         FieldKind::Text if field.key == "reason" => REASON.into(),
         FieldKind::Text => shown.unwrap_or_else(|| "none".into()),
@@ -36,6 +42,16 @@ pub fn text(body: &StepBody, field: &Field) -> String {
             by_label.map(|o| o.code.clone()).unwrap_or_else(|| decision(body).into())
         }
     }
+}
+
+/// True when every empty pad shows no more than it may.
+fn at_zero(shown: &str) -> bool {
+    shown.split_whitespace().all(|kg| kg.parse::<f64>().is_ok_and(|kg| kg.abs() <= ZERO_KG))
+}
+
+/// True when what a gate held may pass: when all that it found is that the readings cannot tell.
+pub fn lets_pass(held: &StepBody) -> bool {
+    held.gate.as_ref().is_some_and(|gate| gate.may_waive.is_some() && gate.verdict == VerdictCode::CannotTell)
 }
 
 /// The turns that the window asks for, entered as turned.

@@ -42,7 +42,7 @@ fn twenty_cars_end_sealed_in_one_book() {
 async fn story(seed: u64, start: &str) -> String {
     let folder = tempfile::tempdir().unwrap();
     let mut out = Vec::new();
-    practice::run(&folder.path().join("jobs.db"), seed, start.parse().unwrap(), &mut out).await.unwrap();
+    practice::run(&folder.path().join("jobs.db"), seed, None, start.parse().unwrap(), &mut out).await.unwrap();
     String::from_utf8(out).unwrap()
 }
 

@@ -1,5 +1,6 @@
 //! What a window may ask of the open job.
 
+use bayhand_practice::Fault;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -28,6 +29,10 @@ pub enum Wish {
         /// Seed of the simulated car.
         #[ts(type = "number | null")]
         practice_seed: Option<u64>,
+        /// What is to be wrong with the simulated car; nothing of it is shown. Without a seed it means nothing.
+        #[serde(default)]
+        #[ts(optional, as = "Option<String>")]
+        practice_fault: Option<Fault>,
     },
     /// Take up a job that was set aside.
     TakeUp {

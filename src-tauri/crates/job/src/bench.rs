@@ -6,9 +6,13 @@
 mod papers;
 
 use crate::known::{Known, axle_of};
-use bayhand_practice::{AlignmentState, Configuration, LinkState, PerAxle, PracticeCar, PracticeError};
+use crate::log::Recording;
+use bayhand_practice::{
+    AlignmentState, Configuration, Fault, Freeing, LinkState, Looked, PerAxle, PracticeCar, PracticeError, Standing,
+};
 use bayhand_procedure::{Fact, Kind, Step, Value};
 use bayhand_vehicle::{Axle, Corners, Place};
+use std::cell::OnceCell;
 
 /// What is shown for one field, or for none in particular.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,12 +32,23 @@ const LOOKS: u64 = 3;
 pub struct Bench<'a> {
     car: PracticeCar,
     known: &'a Known<'a>,
+    /// How the car stands now, once something asked: a car settles once and is looked at often.
+    stands: OnceCell<Result<Standing, PracticeError>>,
 }
 
 impl<'a> Bench<'a> {
     /// The bench of the job's simulated car; none at a real car.
     pub fn of(known: &'a Known<'a>) -> Option<Bench<'a>> {
-        known.log.opened.practice_seed.map(|seed| Bench { car: PracticeCar::from_seed(seed), known })
+        let opened = &known.log.opened;
+        opened.practice_seed.map(|seed| {
+            let sound = PracticeCar::from_seed(seed);
+            let begun = opened.practice_fault.and_then(|fault| Some((fault, begins(fault, known)?)));
+            let car = match begun {
+                Some((fault, from_settle)) => sound.with_fault(fault, from_settle),
+                None => sound,
+            };
+            Bench { car, known, stands: OnceCell::new() }
+        })
     }
 
     /// What is shown for the step.
@@ -45,7 +60,7 @@ impl<'a> Bench<'a> {
         for input in &step.inputs {
             for key in input.keys() {
                 let shown = match &input.kind {
-                    Kind::Check => None,
+                    Kind::Check => self.check(&key).map(|text| ("shows-pad", text)),
                     Kind::Text => papers::text(&self.car, &step.id, &key).map(|text| ("shows-paper", text)),
                     Kind::Choice(_) => papers::choice(&self.car, &key).map(|text| ("shows-paper", text)),
                     Kind::Number(_) => self.number(&step.id, &key)?,
@@ -63,12 +78,10 @@ impl<'a> Bench<'a> {
         let set = self.configuration();
         let shown = match (step, input, place) {
             (_, "loads", Some(place)) => {
-                let looks = (0..LOOKS).map(|look| Ok(one(*self.car.look(&set, settle, look)?.loads_kg.at(place))));
+                let looks = (0..LOOKS).map(|look| Ok(one(*self.looked(look)?.loads_kg.at(place))));
                 Some(("shows-pad", looks.collect::<Result<Vec<_>, PracticeError>>()?.join(" ")))
             }
-            (_, "heights", Some(place)) => {
-                Some(("shows-height-gauge", one(*self.car.look(&set, settle, 0)?.heights_mm.at(place))))
-            }
+            (_, "heights", Some(place)) => Some(("shows-height-gauge", one(*self.looked(0)?.heights_mm.at(place)))),
             ("pads.survey", _, Some(place)) => Some(("shows-laser", self.laser(&Corners::same(0.0), 0, place))),
             ("pads.shims", _, Some(place)) => Some(("shows-shims", one(*self.shims_wanted().at(place)))),
             ("pads.level", "set-up-1", Some(place)) => Some(("shows-laser", self.laser(&set.shims_mm, 2, place))),
@@ -95,9 +108,23 @@ impl<'a> Bench<'a> {
         Ok(shown)
     }
 
+    /// What the pads show with nothing on them, where a person says that they read it.
+    fn check(&self, key: &str) -> Option<String> {
+        (key == "zeros-read").then(|| {
+            let zeros_kg = self.car.zeros_seen(self.settle(), self.known.recordings().len() as u64);
+            zeros_kg.to_array().map(one).join(" ")
+        })
+    }
+
+    fn looked(&self, look: u64) -> Result<Looked, PracticeError> {
+        let settle = self.settle();
+        let stands = self.stands.get_or_init(|| self.car.stand(&self.configuration(), settle)).as_ref();
+        stands.map(|stands| self.car.looked(stands, settle, look)).map_err(Clone::clone)
+    }
+
     /// How often the car has rested, waited for and read: a settle's number is all that its noise depends on.
     fn settle(&self) -> u64 {
-        self.known.recordings().iter().filter(|r| r.step == "settle.wait").count() as u64
+        settles(self.known.recordings())
     }
 
     /// The simulated car as the record says it was set.
@@ -120,6 +147,11 @@ impl<'a> Bench<'a> {
         Configuration {
             collar_mm: Corners::from_fn(|p| turns.at(p) * known.pitch_mm(p)),
             shims_mm: known.corners("pads.shims", "shims").unwrap_or(found.shims_mm),
+            freeing: match fact(Fact::Freeing) {
+                Value::SlipPlates => Freeing::SlipPlates,
+                Value::RunOffs => Freeing::RunOffs,
+                _ => Freeing::Nothing,
+            },
             links: PerAxle { front: link(Fact::FrontLink, "front"), rear: link(Fact::RearLink, "rear") },
             ballast_kg: strapped,
             fuel_l: if fact(Fact::Fuel) == Value::Agreed { sheet.fuel_l } else { found.fuel_l },
@@ -171,6 +203,23 @@ impl<'a> Bench<'a> {
             }
         }
         Ok(two(fits.get(fits.len() / 2).copied().unwrap_or(0.0)))
+    }
+}
+
+/// How often the car has rested in these recordings.
+fn settles(recordings: &[Recording]) -> u64 {
+    recordings.iter().filter(|r| r.step == "settle.wait").count() as u64
+}
+
+/// The settle from which a fault acts; none before it has begun. A link is left on and a strut sticks from the start;
+/// what moves, leaks or drifts does so once turning was first decided on, so that a sound reading stands before it.
+fn begins(fault: Fault, known: &Known) -> Option<u64> {
+    match fault {
+        Fault::LinkLeftOn | Fault::StickyStrut => Some(0),
+        Fault::PadZero | Fault::BallastSlides | Fault::TyreDown => {
+            let decided = known.recordings().iter().position(|r| r.step == "loop.judge")?;
+            Some(settles(&known.recordings()[..decided]) + 1)
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! Decimals are strings. Bodies carry a version; an unknown one is 'newer than the program'.
 
+use bayhand_practice::Fault;
 use bayhand_procedure::{Event, Found};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -40,6 +41,9 @@ pub struct Opened {
     /// Seed of the simulated car; absent at a real one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub practice_seed: Option<u64>,
+    /// What is wrong with the simulated car.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub practice_fault: Option<Fault>,
     /// SHA-256 of the procedure document's text, hex.
     pub document_hash: String,
     /// The document's text: a job keeps the procedure that it was begun with.

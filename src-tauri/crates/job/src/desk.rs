@@ -19,6 +19,7 @@ use crate::{
     view::{BayView, JobHead, JobRow, ReviewView, Screen, StartView, StepView},
 };
 use bayhand_jobbook::{Book, BookError, JobId};
+use bayhand_practice::Fault;
 use bayhand_procedure::{Entered, Event, Evidence, Found, Gate, Intent, Next, Rank, SHIPPED, Step, decide, hash, next};
 use bayhand_words::Words;
 use chrono::{DateTime, FixedOffset};
@@ -208,7 +209,10 @@ impl Desk {
         }
         let mut open = self.open.lock().await;
         match &ask.wish {
-            Wish::Begin { car, practice_seed } => self.begin(&mut open, car, *practice_seed).await?,
+            Wish::Begin { car, practice_seed, practice_fault } => {
+                let practice = practice_seed.map(|seed| (seed, *practice_fault));
+                self.begin(&mut open, car, practice).await?;
+            }
             Wish::TakeUp { job } => {
                 self.none_open(open.as_ref())?;
                 *open = Some(self.read(*job).await?);
@@ -275,7 +279,12 @@ impl Desk {
         if open.is_some() { Err(self.refuse("job-open")) } else { Ok(()) }
     }
 
-    async fn begin(&self, open: &mut Option<Log>, car: &str, practice_seed: Option<u64>) -> Result<(), Refused> {
+    async fn begin(
+        &self,
+        open: &mut Option<Log>,
+        car: &str,
+        practice: Option<(u64, Option<Fault>)>,
+    ) -> Result<(), Refused> {
         self.none_open(open.as_ref())?;
         let car = car.trim();
         if car.is_empty() || car.chars().count() > 60 {
@@ -283,8 +292,13 @@ impl Desk {
             refused.field = Some("car".into());
             return Err(refused);
         }
-        let opened =
-            Opened { car: car.to_owned(), practice_seed, document_hash: hash(SHIPPED), document: SHIPPED.to_owned() };
+        let opened = Opened {
+            car: car.to_owned(),
+            practice_seed: practice.map(|(seed, _)| seed),
+            practice_fault: practice.and_then(|(_, fault)| fault),
+            document_hash: hash(SHIPPED),
+            document: SHIPPED.to_owned(),
+        };
         let body = body_text(What::Opened(Box::new(opened)))?;
         let (id, _) = self.book.open_job(&body, self.clock.now()).await.map_err(|e| by_book(&e))?;
         *open = Some(self.read(id.0).await?);

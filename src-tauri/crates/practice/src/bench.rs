@@ -154,18 +154,15 @@ impl PracticeCar {
         settle: u64,
     ) -> Result<LinkFit, PracticeError> {
         within("adjust_turns".to_owned(), adjust_turns, -20.0, 20.0, "turns")?;
-        let mut tried = *configuration;
-        let (link, struts) = match axle {
-            Axle::Front => {
-                tried.links.front = LinkState::Released;
-                (&self.truth.links.front, [Place::Fl, Place::Fr])
-            }
-            Axle::Rear => {
-                tried.links.rear = LinkState::Released;
-                (&self.truth.links.rear, [Place::Rl, Place::Rr])
-            }
+        configuration.validate(&self.sheet)?;
+        let (number, link, struts) = match axle {
+            Axle::Front => (0, &self.truth.links.front, [Place::Fl, Place::Fr]),
+            Axle::Rear => (1, &self.truth.links.rear, [Place::Rl, Place::Rr]),
         };
-        let stands = self.at_rest(&tried, settle)?;
+        let mut rig = self.rig_at(configuration, settle);
+        // A link that was forgotten is found and undone here at last.
+        rig.bars[number] = None;
+        let stands = rig.stand()?;
         let [left_mm, right_mm] = struts.map(|p| *stands.struts_mm.at(p));
         Ok(link.fit(right_mm - left_mm, adjust_turns))
     }

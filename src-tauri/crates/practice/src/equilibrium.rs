@@ -254,3 +254,57 @@ fn strut_length(rig: &Rig, frame: &Frame, corner: usize, wheel_m: f64) -> Length
     let spread = frame.spread(half, Some(corner));
     Length { value_m, slope: spread.transpose() * slope, curvature: spread.transpose() * curvature * spread }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+mod tests {
+    use super::*;
+    use crate::bench::PracticeCar;
+    use crate::noise::{Draws, Purpose};
+
+    /// Rest is the least of the energy: whatever way the car is moved a little, the energy rises. Moves are of a size
+    /// that the energy still resolves.
+    #[test]
+    fn rest_is_the_least_of_the_energy() {
+        for seed in 1..=20 {
+            let rig = PracticeCar::from_seed(seed).truth.rig;
+            let state = find(&rig).unwrap();
+            let least_j = potential(&rig, &state).energy_j;
+            let mut draws = Draws::new(seed, Purpose::Car, 1, 1);
+            for _ in 0..50 {
+                let moved = State::from_fn(|_, _| draws.normal(1e-4));
+                let energy_j = potential(&rig, &(state + moved)).energy_j;
+                assert!(energy_j > least_j, "seed {seed}: {energy_j} J after {moved:?}, {least_j} J at rest");
+            }
+        }
+    }
+
+    /// Slope and curvature of the whole are those of its energy, friction, side load and pushing hands included
+    /// (central differences).
+    #[test]
+    fn derivatives_are_those_of_the_energy() {
+        use crate::friction::DryFriction;
+        let mut rig = PracticeCar::from_seed(3).truth.rig;
+        let at = find(&rig).unwrap();
+        let lengths_m = rig.strut_lengths(&at);
+        for (wheel, length_m) in rig.wheels.iter_mut().zip(lengths_m) {
+            wheel.strut.friction = DryFriction { limit_n: 50.0, rate_n_per_m: 1e5, anchor_m: length_m + 2e-4 };
+        }
+        for scrub in &mut rig.scrubs {
+            scrub.outwards = [0.1, 0.12];
+            scrub.hold = DryFriction { limit_n: 900.0, rate_n_per_m: 6e4, anchor_m: 0.06 };
+        }
+        rig.pushed_n = [100.0, -50.0, 30.0, 20.0];
+        let here = potential(&rig, &at);
+        let d = 1e-6;
+        for k in 0..STATES {
+            let step = State::from_fn(|i, _| if i == k { d } else { 0.0 });
+            let (low, high) = (potential(&rig, &(at - step)), potential(&rig, &(at + step)));
+            let slope = (high.energy_j - low.energy_j) / (2.0 * d);
+            assert!((slope - here.slope[k]).abs() < 1e-2, "slope by {k}: {slope} and {}", here.slope[k]);
+            let curve = (high.slope - low.slope) / (2.0 * d);
+            let given = here.curvature.column(k);
+            assert!((curve - given).amax() < 1e-5 * given.amax(), "curvature by {k}: {curve} and {given}");
+        }
+    }
+}

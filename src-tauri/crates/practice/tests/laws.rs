@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
-use bayhand_practice::{EquilibriumError, PointMass, Reading, Rig, RigError, Standing};
+use bayhand_practice::{DryFriction, EquilibriumError, PointMass, Reading, Rig, RigError, Scrub, Standing};
 use bayhand_vehicle::{Bar, Bars, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
 use nalgebra::{Rotation3, Vector3};
 use proptest::prelude::*;
@@ -152,6 +152,68 @@ fn wild_settings_keep_the_laws() {
     assert!(seen.iter().all(|n| *n > 100), "wild settings reach what they are meant to: {seen:?}");
 }
 
+proptest! {
+    #![proptest_config(config())]
+
+    /// Whatever friction holds in struts and tyres, it changes neither the total nor the moments; and no strut holds
+    /// more than its limit.
+    #[test]
+    fn friction_changes_no_total_and_no_moment(
+        car in car(), limits in four(0.0..400.0), anchors in four(-10.0..10.0), side_n in 0.0_f64..1500.0,
+    ) {
+        let mut rig = Rig::from_reading(&car, &halved(&car)).unwrap();
+        let free = check_laws(&car, &rig)?;
+        for p in Place::ALL {
+            let anchor_m = (free.struts_mm.at(p) + anchors.at(p)) / 1e3;
+            rig.wheels[p.index()].strut.friction =
+                DryFriction { limit_n: *limits.at(p), rate_n_per_m: 1e5, anchor_m };
+        }
+        rig.scrubs = [[0.09, 0.11], [0.13, 0.12]].map(|outwards| Scrub {
+            outwards,
+            // Far wider than the car comes to stand: the pads press inwards with all that they can.
+            hold: DryFriction { limit_n: side_n, rate_n_per_m: 6e4, anchor_m: 1.0 },
+        });
+        let held = check_laws(&car, &rig)?;
+        for (place, limit_n) in limits.iter() {
+            prop_assert!(held.friction_n.at(place).abs() <= limit_n + 1e-9, "{place:?} holds no more than it can");
+        }
+        prop_assert!(held.side_n.iter().all(|n| (n - side_n).abs() < 1e-9), "{:?} N of {side_n} N", held.side_n);
+    }
+
+    /// Collars on level pads move load along n = (1, -1, -tf/tr, +tf/tr) and nowhere else, up to the moment by which
+    /// the mass centre moves sideways and lengthways as the body leans: no more than mass x height over the roll axis x
+    /// angle, over the lengths that it acts on.
+    #[test]
+    fn collars_move_load_along_the_diagonal_alone(car in car(), collars in four(-8.0..8.0)) {
+        let mut rig = Rig::from_reading(&car, &halved(&car)).unwrap();
+        let before = check_laws(&car, &rig)?;
+        set(&mut rig, &collars, &Corners::same(0.0));
+        let after = check_laws(&car, &rig)?;
+        let pattern = Corners::from_array(diagonal(&car));
+        let moved = Corners::from_fn(|p| after.loads_kg.at(p) - before.loads_kg.at(p));
+        let length: f64 = pattern.to_array().iter().map(|n| n * n).sum();
+        let along_kg = Place::ALL.iter().map(|p| moved.at(*p) * pattern.at(*p)).sum::<f64>() / length;
+        let roll = (0..2).map(|half| (after.roll_rad[half] - before.roll_rad[half]).abs()).fold(0.0, f64::max);
+        let pitch = (after.pitch_rad - before.pitch_rad).abs();
+        let over_mm = (car.sprung.cg_height_mm - car.roll_axis_height_mm).abs() + car.sprung.cg_left_mm.abs();
+        let shift_kg = car.sprung.mass_kg
+            * over_mm
+            * (roll / car.track_front_mm.min(car.track_rear_mm) + pitch / car.wheelbase_mm);
+        // A body that leans also swings its mass centre by the second order of the angle.
+        let bound_kg = shift_kg + car.sprung.mass_kg * (roll + pitch).powi(2) + 1e-6;
+        for (place, n) in pattern.iter() {
+            let beside_kg = (moved.at(place) - n * along_kg).abs();
+            prop_assert!(beside_kg <= bound_kg, "{place:?}: {beside_kg} kg beside the pattern, at most {bound_kg}");
+        }
+    }
+}
+
+/// The pattern of loads that needs no moment: (1, -1, -tf/tr, +tf/tr).
+fn diagonal(car: &Car) -> [f64; 4] {
+    let tracks = car.track_front_mm / car.track_rear_mm;
+    [1.0, -1.0, -tracks, tracks]
+}
+
 fn config() -> Config {
     Config { cases: 600, rng_seed: RngSeed::Fixed(SEED), failure_persistence: None, ..Config::default() }
 }
@@ -214,6 +276,57 @@ fn one_millimetre_moves_load_along_the_diagonal() {
     rig.wheels[0].strut.collar_m = 1e-3;
     let moved = 7.241379;
     check_loads(&rig.stand().unwrap(), [3230.769 + moved, 3230.769 - moved, 2769.231 - moved, 2769.231 + moved], 2e-3);
+}
+
+/// Source class R (model: one mm of one pad acts as one mm at the wheel, and only the twist of the four does): a stiff
+/// car reads a pad 1 mm up like a collar 1 mm up; a plane that is tilted by far more reads like a level one.
+#[test]
+fn pads_act_by_their_twist_alone() {
+    let (_, rig) = plain(12_000.0, [30.0, 28.0]);
+    let level = rig.stand().unwrap();
+    let stand = |pads_mm: [f64; 4]| {
+        let mut on = rig.clone();
+        set(&mut on, &Corners::same(0.0), &Corners::from_array(pads_mm));
+        on.stand().unwrap()
+    };
+    let moved = |stands: &Standing, p: Place| (stands.loads_kg.at(p) - level.loads_kg.at(p)) * STANDARD_GRAVITY;
+    let one = stand([1.0, 0.0, 0.0, 0.0]);
+    for (place, expected_n) in Place::ALL.into_iter().zip([7.241379, -7.241379, -7.241379, 7.241379]) {
+        assert!((moved(&one, place) - expected_n).abs() < 2e-3, "{place:?}: {} N", moved(&one, place));
+    }
+    // Four times the moved load of one corner: each of the four is half a millimetre out of plane.
+    let twist = stand([1.0, -1.0, -1.0, 1.0]);
+    assert!((moved(&twist, Place::Fl) - 4.0 * 7.241379).abs() < 0.01, "a twist adds up: {}", moved(&twist, Place::Fl));
+    // The mass centre of this car lies on its roll axis; what is left is the second order of the lean.
+    for (what, tilted) in [("side", [1.0, 0.0, 1.0, 0.0]), ("end", [1.0, 1.0, 0.0, 0.0])] {
+        for place in Place::ALL {
+            let off_n = moved(&stand(tilted), place);
+            assert!(off_n.abs() < 1e-4, "one {what} up moves {off_n} N at {place:?}");
+        }
+    }
+}
+
+/// A stop that is touched carries load beside the spring, the more the deeper: each millimetre of lowering at that
+/// corner moves more load off it than the one before.
+#[test]
+fn a_bump_stop_stiffens_as_it_is_pressed() {
+    let (mut car, _) = plain(12_000.0, [30.0, 28.0]);
+    car.corners.fl.bump_mm = Some(3.0);
+    let built = Rig::from_reading(&car, &halved(&car)).unwrap();
+    let at = |pad_mm: f64| {
+        let mut rig = built.clone();
+        rig.wheels[0].pad_m = pad_mm / 1e3;
+        rig.stand().unwrap()
+    };
+    let free = at(2.0).loads_kg.fl - at(0.0).loads_kg.fl;
+    assert!(!at(2.0).states.fl.on_bump_stop, "not touched yet");
+    let mut last = free / 2.0;
+    for pad_mm in [20.0, 30.0, 40.0, 50.0] {
+        assert!(at(pad_mm).states.fl.on_bump_stop, "touched at {pad_mm} mm");
+        let per_mm = (at(pad_mm + 1.0).loads_kg.fl - at(pad_mm - 1.0).loads_kg.fl) / 2.0;
+        assert!(per_mm > last + 0.005, "{per_mm} kg/mm at {pad_mm} mm, {last} before");
+        last = per_mm;
+    }
 }
 
 /// With a pad sunk out of reach its wheel hangs at its droop limit, its pad shows nothing, and three wheels carry all.

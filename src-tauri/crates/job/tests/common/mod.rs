@@ -65,7 +65,7 @@ impl Bay {
     pub async fn practice(seed: u64) -> Bay {
         let mut bay = Bay::empty().await;
         let car = format!("Practice coupe {seed}");
-        bay.ask("", Wish::Begin { car, practice_seed: Some(seed) }).await.unwrap();
+        bay.ask("", Wish::Begin { car, practice_seed: Some(seed), practice_fault: None }).await.unwrap();
         for (initials, name, rank) in [
             ("RO", "Robin Oakes", "trainee"),
             ("LB", "Lee Barrow", "technician"),
