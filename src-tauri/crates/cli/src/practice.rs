@@ -7,6 +7,7 @@ use bayhand_job::{Clock, Desk, DeskError};
 use bayhand_practice::Fault;
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use std::{
+    collections::BTreeMap,
     fmt,
     io::{self, Write},
     path::Path,
@@ -109,10 +110,13 @@ pub fn fault(name: &str) -> Result<Fault, String> {
         return Ok(fault);
     }
     let codes = Fault::ALL.map(Fault::code);
-    let nearest = codes.iter().min_by_key(|code| strsim::damerau_levenshtein(code, name)).copied().unwrap_or_default();
+    let alike = |code: &&str| strsim::jaro_winkler(code, name);
+    let nearest = codes.into_iter().max_by(|a, b| alike(a).total_cmp(&alike(b))).unwrap_or_default();
     Err(format!("there is no such fault; the nearest is {nearest}; there are {}", codes.join(", ")))
 }
 
+/// A step that is held so often does not come right by changing what it asks to change.
+const MOST_TRIES: u32 = 3;
 /// No job needs more steps; a job that does runs in a circle.
 const MOST_STEPS: u32 = 1500;
 
@@ -122,13 +126,15 @@ struct Job<'o> {
     clock: Arc<VirtualClock>,
     view: StepView,
     went: Went,
+    /// How often each step was held.
+    held: BTreeMap<String, u32>,
     /// The step that was held for good, and what its gate found.
     stopped: Option<(String, String)>,
     out: &'o mut dyn Write,
 }
 
-/// Does a whole practice job in the book at `book` and prints each step, round and figure. A job of this seed that stands
-/// open in the book is taken up where it was left.
+/// Does a whole practice job on the car of that seed, with or without a fault, in the book at `book` and prints each
+/// step, round and figure. A job of this car that stands open in the book is taken up where it was left.
 ///
 /// # Errors
 /// The book cannot be opened, a step is refused, the job does not end, or it was stopped because a gate found what a
@@ -143,14 +149,17 @@ pub async fn run(
     let clock = Arc::new(VirtualClock::at(start));
     let desk = Desk::open(book, clock.clone()).await.map_err(PracticeError::Desk)?;
     let view = desk.step_view().await;
-    let mut job = Job { desk, clock, view, went: Went::default(), stopped: None, out };
+    let mut job = Job { desk, clock, view, went: Went::default(), held: BTreeMap::new(), stopped: None, out };
     let went = whole(&mut job, seed, fault).await;
     job.desk.close().await.map_err(PracticeError::Desk)?;
     went
 }
 
 async fn whole(job: &mut Job<'_>, seed: u64, fault: Option<Fault>) -> Result<Went, PracticeError> {
-    let car = format!("Practice coupe {seed}");
+    let car = match fault {
+        None => format!("Practice coupe {seed}"),
+        Some(fault) => format!("Practice coupe {seed} ({})", fault.code()),
+    };
     let waiting = match &job.view.screen {
         Screen::Start(start) => start.open_jobs.iter().find(|j| j.title.starts_with(&format!("{car},"))).map(|j| j.id),
         _ => None,
@@ -241,12 +250,14 @@ impl Job<'_> {
         let Some(held) = held else { return Ok(()) };
         let says = held.gate.as_ref().map(|g| g.says.clone()).unwrap_or_default();
         writeln!(self.out, "  held: {says}")?;
-        // Where something can be changed first the next try does that; a second failure is let pass by the supervisor.
+        let tries = self.held.entry(body.id.clone()).or_default();
+        *tries += 1;
+        // Where something can be changed first the next try does that; what does not come right by it is judged.
         let may_change = matches!(
             body.id.as_str(),
             "rough.heights" | "rough.angles" | "align.read" | "back.front-read" | "back.rear-read"
         );
-        if may_change && body.gate.is_none() {
+        if may_change && body.gate.is_none() && *tries < MOST_TRIES {
             return Ok(());
         }
         if !setter::lets_pass(&held) {
