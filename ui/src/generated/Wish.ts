@@ -12,7 +12,11 @@ car: string,
 /**
  * Seed of the simulated car.
  */
-practice_seed: number | null, } | { "kind": "take-up", 
+practice_seed: number | null, 
+/**
+ * What is to be wrong with the simulated car; nothing of it is shown. Without a seed it means nothing.
+ */
+practice_fault?: string, } | { "kind": "take-up", 
 /**
  * Its number.
  */
