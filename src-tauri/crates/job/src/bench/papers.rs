@@ -56,8 +56,9 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
         ("intake.place", "wait") => "2".into(),
         ("intake.instruments", "pads-resolution") => fixed(sheet.instruments.pad_resolution_kg, 2),
         ("intake.instruments", "laser-accuracy") => {
-            // Two set-ups half a turn apart leave the site lasers' figure over half of the wheelbase.
-            fixed(sheet.instruments.laser_accuracy_mm_per_m * sheet.wheelbase_mm / 2000.0, 2)
+            // An interval of about 95 %. Two set-ups half a turn apart lose the tilt of the laser's plane, so that the
+            // label says what the readings of the staff leave.
+            fixed(2.0 * sheet.instruments.level_mm(), 2)
         }
         (_, "parts") => "2".into(),
         ("lock.gap", "bump-gap") => one(by_suffix(key, &sheet.bump_mm)?),
