@@ -2,8 +2,8 @@
 //!
 //! `cargo xtask types` runs these same tests with `BAYHAND_WRITE_GENERATED` set, and then they write instead of compare.
 
-use bayhand_job::ask::{Ask, Refused};
-use bayhand_job::view::{BayView, ReviewView, StepView};
+use bayhand_job::ask::{Ask, PersonAsk, Refused};
+use bayhand_job::view::{BayView, PeopleView, ReviewView, StepView};
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -29,6 +29,8 @@ fn types_of_the_windows() -> Tested {
     StepView::export_all(&config)?;
     BayView::export_all(&config)?;
     ReviewView::export_all(&config)?;
+    PeopleView::export_all(&config)?;
+    PersonAsk::export_all(&config)?;
     Ask::export_all(&config)?;
     Refused::export_all(&config)?;
 

@@ -64,6 +64,22 @@ step: string,
 /**
  * Why.
  */
+reason: string, } | { "kind": "amend", 
+/**
+ * Number of the entry.
+ */
+entry: number, 
+/**
+ * Key of the text in it.
+ */
+key: string, 
+/**
+ * What it should have said.
+ */
+text: string, 
+/**
+ * Why.
+ */
 reason: string, } | { "kind": "hold", 
 /**
  * Why.

@@ -1,31 +1,56 @@
 //! Checks of a job book, and what is taken out of it.
 
-use bayhand_job::{Desk, SystemClock};
+use bayhand_job::{Desk, Secret, SystemClock};
 use bayhand_jobbook::{Book, JobId};
 use std::{error::Error, fs, path::Path, sync::Arc};
 
-/// Replays and checks every job; says how many.
+/// Checks chains, seals and lists of a book and that every job can be read; says what there is.
+///
+/// `against` is an earlier copy of the book; `sheet` a job and the code of its seal as they stand on a sheet. Each shows
+/// what a book cannot show by itself: that its very end was cut off.
 ///
 /// # Errors
 /// The first bad entry, or the book cannot be read.
-pub async fn verify(book: &Path) -> Result<String, Box<dyn Error>> {
+pub async fn verify(book: &Path, against: Option<&Path>, sheet: Option<(i64, &str)>) -> Result<String, Box<dyn Error>> {
     let book = Book::open_read_only(book).await?;
-    let verified = book.verify().await?;
-    for job in book.jobs().await? {
-        let entries = book.entries(job.id).await?;
-        bayhand_job::log::Log::read(job.id.0, &entries).map_err(|why| format!("job {}: {why}", job.id.0))?;
+    let found = bayhand_job::whole::verify(&book).await?;
+    let mut says = format!(
+        "verified: {} jobs, {} entries, {} seals, {} imported, {} erased, clock set back {} times",
+        found.jobs, found.entries, found.seals, found.imported, found.erased, found.clock_set_back
+    );
+    if let Some(copy) = against {
+        book.verify_against(&Book::open_read_only(copy).await?).await?;
+        says.push_str("; all of the copy is in it");
     }
-    Ok(format!("verified: {} jobs, {} entries", verified.jobs, verified.entries))
+    if let Some((job, code)) = sheet {
+        book.verify_code(JobId(job), code).await?;
+        says.push_str("; the code on the sheet is that of the job");
+    }
+    Ok(says)
 }
 
-/// Writes a job as one JSON: each entry's body as its exact string.
+/// Writes a job as one JSON that a third party can check; `RECORD.md` of the job book says how.
 ///
 /// # Errors
 /// The book cannot be read, there is no such job, or the file cannot be written.
 pub async fn export(book: &Path, job: i64, out: &Path) -> Result<(), Box<dyn Error>> {
-    let entries = Book::open_read_only(book).await?.entries(JobId(job)).await?;
-    let text = serde_json::to_string_pretty(&serde_json::json!({ "job": job, "entries": entries }))?;
-    write(out, text.as_bytes())
+    let export = Book::open_read_only(book).await?.export(JobId(job)).await?;
+    write(out, export.text().as_bytes())
+}
+
+/// Takes in a job that another book exported, checked; says whether it was new.
+///
+/// # Errors
+/// The export does not check, the book cannot be written, or whoever asks may not.
+pub async fn import(book: &Path, file: &Path, by: &str, pin: Secret) -> Result<&'static str, Box<dyn Error>> {
+    let text = fs::read_to_string(file)?;
+    if !book.exists() {
+        return Err(format!("there is no job book at {}", book.display()).into());
+    }
+    let desk = Desk::open(book, Arc::new(SystemClock)).await?;
+    let taken = desk.import(by, pin, &text).await.map_err(|why| why.says);
+    desk.close().await?;
+    Ok(if taken? { "taken in" } else { "there already" })
 }
 
 /// Writes the sheet of a sealed job.

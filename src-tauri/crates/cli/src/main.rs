@@ -4,7 +4,7 @@ use bayhand_cli::{book, lines, practice};
 use bayhand_practice::Fault;
 use clap::{Parser, Subcommand};
 use schemars::schema_for;
-use std::{error::Error, io, path::PathBuf, process::ExitCode};
+use std::{error::Error, io, io::BufRead as _, path::PathBuf, process::ExitCode};
 
 #[derive(Parser)]
 #[command(version, about = "The corner-balance and alignment job without a window")]
@@ -36,12 +36,31 @@ enum Command {
         #[arg(long, value_parser = practice::fault)]
         fault: Option<Fault>,
     },
-    /// Replays and checks every job of a book.
+    /// Checks every chain, seal and job of a book.
     Verify {
         /// The book.
         book: PathBuf,
+        /// An earlier copy: everything in it must be in the book.
+        #[arg(long)]
+        against: Option<PathBuf>,
+        /// Number of a job that must carry the seal of this --code.
+        #[arg(long, requires = "code")]
+        job: Option<i64>,
+        /// The code of the seal, as it stands on the sheet.
+        #[arg(long, requires = "job")]
+        code: Option<String>,
     },
-    /// Writes a job as one JSON.
+    /// Takes in a job that another book exported. Reads a PIN from standard input.
+    Import {
+        /// The book.
+        book: PathBuf,
+        /// The export.
+        file: PathBuf,
+        /// Initials of the supervisor who takes it in.
+        #[arg(long)]
+        by: String,
+    },
+    /// Writes a job as one JSON that a third party can check.
     Export {
         /// The book.
         book: PathBuf,
@@ -77,13 +96,22 @@ async fn main() -> ExitCode {
 }
 
 async fn run(command: Command) -> Result<(), Box<dyn Error>> {
-    let (input, output) = (io::stdin().lock(), io::stdout().lock());
+    let (mut input, output) = (io::stdin().lock(), io::stdout().lock());
     match command {
         Command::Predict => lines::answer_all(input, output, lines::predict)?,
         Command::Plan => lines::answer_all(input, output, lines::plan)?,
         Command::Schema { of } => println!("{}", schema(&of)?),
         Command::Practice { seed, into, fault } => practise(seed, into, fault).await?,
-        Command::Verify { book } => println!("{}", book::verify(&book).await?),
+        Command::Verify { book, against, job, code } => {
+            let sheet = job.zip(code.as_deref());
+            println!("{}", book::verify(&book, against.as_deref(), sheet).await?);
+        }
+        Command::Import { book, file, by } => {
+            let mut pin = String::new();
+            input.read_line(&mut pin)?;
+            let pin = bayhand_job::Secret::new(pin.trim());
+            println!("{}", book::import(&book, &file, &by, pin).await?);
+        }
         Command::Export { book, job, out } => book::export(&book, job, &out).await?,
         Command::Sheet { book, job, out } => book::sheet(&book, job, &out).await?,
     }

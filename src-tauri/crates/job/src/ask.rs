@@ -79,6 +79,18 @@ pub enum Wish {
         /// Why.
         reason: String,
     },
+    /// Correct a text that was recorded; what it said first stays visible.
+    Amend {
+        /// Number of the entry.
+        #[ts(type = "number")]
+        entry: u64,
+        /// Key of the text in it.
+        key: String,
+        /// What it should have said.
+        text: String,
+        /// Why.
+        reason: String,
+    },
     /// Put the job on hold.
     Hold {
         /// Why.
@@ -114,4 +126,18 @@ pub struct Refused {
     pub field: Option<String>,
     /// What happened, what it means for the job, what to do.
     pub says: String,
+}
+
+/// Somebody to be entered in the list of people, or changed in it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct PersonAsk {
+    /// Initials, one to four letters; unique in the book for ever.
+    pub initials: String,
+    /// Name.
+    pub name: String,
+    /// `trainee`, `technician` or `supervisor`.
+    pub rank: String,
+    /// What a trainee may do alone: codes of steps or stages; empty for other ranks.
+    pub alone: Vec<String>,
 }

@@ -30,6 +30,36 @@ pub enum What {
     Opened(Box<Opened>),
     /// Something happened at the job.
     Happened(Box<Happened>),
+    /// A text that was recorded was corrected. What it said first stays where it is.
+    Amended(Box<Amended>),
+}
+
+/// How somebody showed that they are who they say.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Proof {
+    /// By their PIN at the car.
+    Pin,
+    /// By the passphrase of their key.
+    Passphrase,
+}
+
+/// A correction: both texts stay visible (ISO/IEC 17025:2017, 7.5.2).
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Amended {
+    /// The entry that is corrected.
+    pub of: u64,
+    /// Key of the text in it.
+    pub key: String,
+    /// What it said.
+    pub from: String,
+    /// What it should have said.
+    pub to: String,
+    /// Who corrects it.
+    pub by: String,
+    /// Why.
+    pub reason: String,
 }
 
 /// How a job was opened.
@@ -59,6 +89,9 @@ pub struct Happened {
     /// The name that belongs to initials, when somebody signs on.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub name: Option<String>,
+    /// How they showed that they are who they say, when somebody signs on; absent: by name alone.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub proof: Option<Proof>,
     /// What the person saw and relied on, when a step was recorded.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seen: Option<Seen>,

@@ -2,25 +2,30 @@
 //!
 //! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
 
+mod keeping;
+mod people;
+mod writing;
+
 use crate::{
     ask::{Ask, Entry, Refused, Wish},
-    body::{Body, GateSeen, Happened, JudgedSeen, Opened, PlanSeen, Seen, VERSION, What},
+    body::{Body, GateSeen, Happened, JudgedSeen, PlanSeen, Seen, VERSION, What},
+    card::Card,
     clock::Clock,
     draft::Draft,
     gates::Scene,
     handover::Handover,
     judge::Judged,
     known::Known,
-    log::{Line, Log, LogError},
+    log::{Log, LogError},
     plan::{self, Aim},
     refuse::refused,
     show,
     tell::Tell,
     view::{BayView, JobHead, JobRow, ReviewView, Screen, StartView, StepView},
+    whole,
 };
 use bayhand_jobbook::{Book, BookError, JobId};
-use bayhand_practice::Fault;
-use bayhand_procedure::{Entered, Event, Evidence, Found, Gate, Intent, Next, Rank, SHIPPED, Step, decide, hash, next};
+use bayhand_procedure::{Entered, Event, Evidence, Found, Gate, Intent, Next, Rank, Step, decide, next};
 use bayhand_words::Words;
 use chrono::{DateTime, FixedOffset};
 use std::{collections::BTreeMap, path::Path, sync::Arc};
@@ -42,6 +47,8 @@ pub struct Desk {
     words: Words,
     open: Mutex<Option<Log>>,
     changed: watch::Sender<u64>,
+    at_car: people::AtCar,
+    copies: keeping::Copies,
 }
 
 impl Desk {
@@ -52,7 +59,15 @@ impl Desk {
     pub async fn open(book: &Path, clock: Arc<dyn Clock>) -> Result<Desk, DeskError> {
         let book = Book::open_or_create(book).await?;
         let (changed, _) = watch::channel(0);
-        Ok(Desk { book, clock, words: Words::english(), open: Mutex::new(None), changed })
+        Ok(Desk {
+            book,
+            clock,
+            words: Words::english(),
+            open: Mutex::new(None),
+            changed,
+            at_car: Default::default(),
+            copies: Default::default(),
+        })
     }
 
     /// Counts up after each change that windows may want to see.
@@ -172,8 +187,13 @@ impl Desk {
         let Ok(jobs) = self.book.jobs().await else { return rows };
         for job in jobs.into_iter().rev() {
             let id = job.id.0;
-            rows.push(match self.read(id).await {
-                Ok(log) => show::review_row(&log, &tell),
+            // A job without a card was last written by another version of the program.
+            let card = match job.card.as_deref().and_then(Card::read) {
+                Some(card) => Ok(card),
+                None => self.read(id).await.map(|log| Card::new(&log.opened, &log.document, &log.state, log.at())),
+            };
+            rows.push(match card {
+                Ok(card) => show::card_row(id, &card, &tell),
                 Err(why) => JobRow {
                     id,
                     title: tell.text("job-unnamed", &[("number", id.to_string())]),
@@ -208,14 +228,18 @@ impl Desk {
             return Err(self.refuse("seal-in-review"));
         }
         let mut open = self.open.lock().await;
+        self.may_act(open.as_ref(), &ask).await?;
         match &ask.wish {
+            Wish::Amend { .. } => self.amend(open.as_mut(), &ask).await?,
             Wish::Begin { car, practice_seed, practice_fault } => {
                 let practice = practice_seed.map(|seed| (seed, *practice_fault));
                 self.begin(&mut open, car, practice).await?;
             }
             Wish::TakeUp { job } => {
                 self.none_open(open.as_ref())?;
-                *open = Some(self.read(*job).await?);
+                let mut log = self.read(*job).await?;
+                self.sign_on_at_car(&mut log).await?;
+                *open = Some(log);
             }
             Wish::SetAside => {
                 open.take().ok_or_else(|| self.refuse("no-job"))?;
@@ -234,6 +258,9 @@ impl Desk {
         if !matches!(ask.wish, Wish::Seal | Wish::Reopen { .. } | Wish::SignOn { .. }) {
             return Err(self.refuse("review-only"));
         }
+        if self.people().await?.authenticates {
+            return Err(self.refuse(if ask.wish == Wish::Seal { "with-passphrase" } else { "with-pin" }));
+        }
         let mut open = self.open.lock().await;
         if open.as_ref().is_some_and(|log| log.id == job) {
             self.happen(open.as_mut(), &ask).await?;
@@ -251,12 +278,16 @@ impl Desk {
     /// The first bad entry.
     pub async fn verify(&self, job: i64) -> Result<String, Refused> {
         let _ordered = self.open.lock().await;
-        let verified = self.book.verify().await.map_err(|e| by_book(&e))?;
+        let verified = whole::verify(&self.book).await.map_err(|why| match why {
+            whole::Unsound::Book(error) => by_book(&error),
+            other => Refused { code: "unsound".into(), field: None, says: other.to_string() },
+        })?;
         let entries = self.read(job).await?.revision();
         let args = [
             ("jobs", verified.jobs.to_string()),
             ("entries", verified.entries.to_string()),
             ("here", entries.to_string()),
+            ("seals", verified.seals.to_string()),
         ];
         Ok(self.tell().text("verified", &args))
     }
@@ -268,7 +299,8 @@ impl Desk {
     pub async fn handover(&self, job: i64) -> Result<Handover, Refused> {
         let _ordered = self.open.lock().await;
         let log = self.read(job).await?;
-        show::handover(&log, &self.tell()).ok_or_else(|| self.refuse("no-sheet"))
+        let seal = self.book.seal_of(JobId(job)).await.map_err(|e| by_book(&e))?;
+        show::handover(&log, seal, &self.tell()).ok_or_else(|| self.refuse("no-sheet"))
     }
 
     fn refuse(&self, code: &str) -> Refused {
@@ -277,32 +309,6 @@ impl Desk {
 
     fn none_open(&self, open: Option<&Log>) -> Result<(), Refused> {
         if open.is_some() { Err(self.refuse("job-open")) } else { Ok(()) }
-    }
-
-    async fn begin(
-        &self,
-        open: &mut Option<Log>,
-        car: &str,
-        practice: Option<(u64, Option<Fault>)>,
-    ) -> Result<(), Refused> {
-        self.none_open(open.as_ref())?;
-        let car = car.trim();
-        if car.is_empty() || car.chars().count() > 60 {
-            let mut refused = self.refuse("car-name");
-            refused.field = Some("car".into());
-            return Err(refused);
-        }
-        let opened = Opened {
-            car: car.to_owned(),
-            practice_seed: practice.map(|(seed, _)| seed),
-            practice_fault: practice.and_then(|(_, fault)| fault),
-            document_hash: hash(SHIPPED),
-            document: SHIPPED.to_owned(),
-        };
-        let body = body_text(What::Opened(Box::new(opened)))?;
-        let (id, _) = self.book.open_job(&body, self.clock.now()).await.map_err(|e| by_book(&e))?;
-        *open = Some(self.read(id.0).await?);
-        Ok(())
     }
 
     /// Something is asked of a job: decided, appended and applied, or refused.
@@ -324,14 +330,7 @@ impl Desk {
             _ => None,
         };
         let seen = if matches!(event, Event::Done { .. } | Event::Tried { .. }) { seen } else { None };
-        let happened = Happened { event, name, seen };
-        let body = body_text(What::Happened(Box::new(happened.clone())))?;
-        let at = self.clock.now();
-        let recorded = self.book.append(JobId(log.id), log.revision(), &[body], at).await.map_err(|e| by_book(&e))?;
-        for entry in recorded {
-            log.push(Line { number: entry.number, at, happened: happened.clone() }, entry.hash);
-        }
-        Ok(())
+        self.write(log, vec![Happened { event, name, proof: None, seen }], None).await
     }
 
     fn intent(&self, ask: &Ask) -> Result<Intent, Refused> {
@@ -360,7 +359,9 @@ impl Desk {
             Wish::Resume => Intent::Resume { by },
             Wish::Stop { reason } => Intent::Stop { by, reason },
             Wish::Seal => Intent::Seal { by },
-            Wish::Begin { .. } | Wish::TakeUp { .. } | Wish::SetAside => return Err(self.refuse("no-job")),
+            Wish::Begin { .. } | Wish::TakeUp { .. } | Wish::SetAside | Wish::Amend { .. } => {
+                return Err(self.refuse("no-job"));
+            }
         })
     }
 
@@ -449,6 +450,7 @@ fn by_book(error: &BookError) -> Refused {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use bayhand_jobbook::Secret;
 
     /// A window's runtime moves an answer from thread to thread while it is made.
     #[allow(dead_code)] // It has only to compile.
@@ -461,5 +463,9 @@ mod tests {
         sent(desk.review_act(1, ask));
         sent(desk.verify(1));
         sent(desk.handover(1));
+        sent(desk.people());
+        sent(desk.hand_over("", Secret::new("")));
+        sent(desk.seal(1, 1, "", Secret::new("")));
+        sent(desk.imported());
     }
 }

@@ -13,6 +13,7 @@
 pub mod ask;
 pub mod bench;
 pub mod body;
+pub mod card;
 pub mod clock;
 mod desk;
 pub mod draft;
@@ -27,7 +28,9 @@ mod refuse;
 mod show;
 pub mod tell;
 pub mod view;
+pub mod whole;
 mod work_out;
 
+pub use bayhand_jobbook::Secret;
 pub use clock::{Clock, SystemClock};
 pub use desk::{Desk, DeskError};

@@ -1,10 +1,11 @@
 //! One job's record, read back: its events, the state that they make, and the values that were used.
 
-use crate::body::{Body, Happened, Opened, Seen, VERSION, What};
+use crate::body::{Amended, Body, Happened, Opened, Seen, VERSION, What};
 use bayhand_jobbook::Entry;
-use bayhand_procedure::{Document, Entered, Event, Fault, State, apply, load};
+use bayhand_procedure::{Document, Entered, Event, Fault, SHIPPED, State, Status, apply, load};
 use chrono::{DateTime, FixedOffset};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::{Arc, OnceLock};
 use thiserror::Error;
 
 /// One job as its entries tell it.
@@ -17,7 +18,7 @@ pub struct Log {
     /// When.
     pub opened_at: DateTime<FixedOffset>,
     /// The procedure that it was begun with.
-    pub document: Document,
+    pub document: Arc<Document>,
     /// Everything after the opening.
     pub lines: Vec<Line>,
     /// What the events make.
@@ -26,6 +27,23 @@ pub struct Log {
     pub head: String,
     /// Who signed on, by initials: the name.
     pub names: BTreeMap<String, String>,
+    /// Who of them showed, when they last signed on, that they are who they say.
+    pub proved: BTreeSet<String>,
+    /// Corrections, in order.
+    pub amendments: Vec<Amendment>,
+    /// The entries of what was corrected, as they are to be read, by number.
+    corrected: BTreeMap<u64, BTreeMap<String, Entered>>,
+}
+
+/// A correction, with its place.
+#[derive(Clone, Debug)]
+pub struct Amendment {
+    /// Place in the chain.
+    pub number: u64,
+    /// When.
+    pub at: DateTime<FixedOffset>,
+    /// What was corrected.
+    pub amended: Amended,
 }
 
 /// One entry after the opening.
@@ -108,26 +126,29 @@ impl Log {
         let missing = || LogError::Entry { number: 1, why: "the job has no opening entry".into() };
         let (first, opened_at, body) = bodies.next().ok_or_else(missing)??;
         let What::Opened(opened) = body.what else { return Err(missing()) };
-        let document = load(&opened.document).map_err(|faults| {
-            let unknown = Fault { at: String::new(), says: "unknown".into() };
-            LogError::Document(faults.into_iter().next().unwrap_or(unknown))
-        })?;
         let mut log = Log {
             id,
+            document: document(&opened)?,
             opened: *opened,
             opened_at,
-            document,
             lines: Vec::new(),
             state: State::default(),
             head: first.hash.clone(),
             names: BTreeMap::new(),
+            proved: BTreeSet::new(),
+            amendments: Vec::new(),
+            corrected: BTreeMap::new(),
         };
         for item in bodies {
             let (entry, at, body) = item?;
-            let What::Happened(happened) = body.what else {
-                return Err(LogError::Entry { number: entry.number, why: "a job is opened once".into() });
-            };
-            log.push(Line { number: entry.number, at, happened: *happened }, entry.hash.clone());
+            let number = entry.number;
+            match body.what {
+                What::Happened(happened) => log.push(Line { number, at, happened: *happened }, entry.hash.clone()),
+                What::Amended(amended) => {
+                    log.amend(Amendment { number, at, amended: *amended }, entry.hash.clone());
+                }
+                What::Opened(_) => return Err(LogError::Entry { number, why: "a job is opened once".into() }),
+            }
         }
         Ok(log)
     }
@@ -138,14 +159,56 @@ impl Log {
         if let Event::SignedOn { person, .. } = &line.happened.event {
             let name = line.happened.name.clone().unwrap_or_default();
             self.names.insert(person.clone(), name);
+            if line.happened.proof.is_some() {
+                self.proved.insert(person.clone());
+            } else {
+                self.proved.remove(person);
+            }
         }
         self.lines.push(line);
         self.head = hash;
     }
 
+    /// Adds a correction that was appended to the book.
+    pub fn amend(&mut self, amendment: Amendment, hash: String) {
+        let Amended { of, key, to, .. } = &amendment.amended;
+        if let Some(mut entries) = self.entered_at(*of).cloned() {
+            if let Some(entered) = entries.get_mut(key) {
+                entered.text.clone_from(to);
+            }
+            self.corrected.insert(*of, entries);
+        }
+        self.amendments.push(amendment);
+        self.head = hash;
+    }
+
+    /// An entry after the opening, by its number.
+    pub fn line(&self, number: u64) -> Option<&Line> {
+        let at = self.lines.binary_search_by_key(&number, |line| line.number).ok()?;
+        self.lines.get(at)
+    }
+
+    /// What was entered at a line, as corrected later.
+    pub fn entered_at(&self, number: u64) -> Option<&BTreeMap<String, Entered>> {
+        let as_entered = || Some(recorded(&self.line(number)?.happened.event)?.1);
+        self.corrected.get(&number).or_else(as_entered)
+    }
+
+    /// When the last entry was written.
+    pub fn at(&self) -> DateTime<FixedOffset> {
+        let line = self.lines.last().map_or(self.opened_at, |line| line.at);
+        let amended = self.amendments.last().filter(|a| self.lines.last().is_none_or(|line| a.number > line.number));
+        amended.map_or(line, |amendment| amendment.at)
+    }
+
+    /// True when it was sealed or stopped.
+    pub fn ended(&self) -> bool {
+        matches!(self.state.status, Status::Sealed | Status::Stopped)
+    }
+
     /// Number of entries, the opening included: the revision that windows name.
     pub fn revision(&self) -> u64 {
-        self.lines.len() as u64 + 1
+        (self.lines.len() + self.amendments.len()) as u64 + 1
     }
 
     /// Recorded and accepted steps, in order.
@@ -156,9 +219,11 @@ impl Log {
             let seen = line.happened.seen.as_ref();
             match &line.happened.event {
                 Event::Done { step, by, entries, .. } => {
+                    let entries = self.corrected.get(&line.number).unwrap_or(entries);
                     accepted.push(Recording { number: line.number, at: line.at, step, by, entries, seen });
                 }
                 Event::Tried { step, by, entries, .. } => {
+                    let entries = self.corrected.get(&line.number).unwrap_or(entries);
                     tried.insert(step, Recording { number: line.number, at: line.at, step, by, entries, seen });
                 }
                 Event::Waived { step, .. } => accepted.extend(tried.remove(step.as_str())),
@@ -173,6 +238,32 @@ impl Log {
         let recorded = |line: &&Line| matches!(line.happened.event, Event::Done { .. } | Event::Waived { .. });
         self.lines.iter().rev().find(recorded).map_or(self.opened_at, |line| line.at)
     }
+}
+
+/// Step and entries of an event that records.
+pub fn recorded(event: &Event) -> Option<(&str, &BTreeMap<String, Entered>)> {
+    match event {
+        Event::Done { step, entries, .. } | Event::Tried { step, entries, .. } => Some((step, entries)),
+        _ => None,
+    }
+}
+
+/// The procedure that a job was begun with. The shipped one is read once.
+fn document(opened: &Opened) -> Result<Arc<Document>, LogError> {
+    static READ: OnceLock<Arc<Document>> = OnceLock::new();
+    if opened.document == SHIPPED
+        && let Some(read) = READ.get()
+    {
+        return Ok(read.clone());
+    }
+    let document = load(&opened.document).map(Arc::new).map_err(|faults| {
+        let unknown = Fault { at: String::new(), says: "unknown".into() };
+        LogError::Document(faults.into_iter().next().unwrap_or(unknown))
+    })?;
+    if opened.document == SHIPPED {
+        return Ok(READ.get_or_init(|| document).clone());
+    }
+    Ok(document)
 }
 
 fn parse(entry: &Entry) -> Result<(DateTime<FixedOffset>, Body), LogError> {

@@ -11,7 +11,7 @@ mod step;
 mod turn;
 
 pub use bay::bay_view;
-pub use review::{review_job, review_row};
+pub use review::{card_row, review_job, state_code};
 pub use rows::short;
 pub use sheet::handover;
 pub use step::{ended_screen, step_body};
@@ -21,7 +21,7 @@ use crate::{
     tell::Tell,
     view::{PathStage, PersonView, StateCode},
 };
-use bayhand_procedure::{Next, Path, Standing, Status, next, to_do};
+use bayhand_procedure::{Document, Next, Path, Standing, State, Status, next, to_do};
 
 /// 'Practice coupe, job 3'.
 pub fn title(log: &Log, tell: &Tell) -> String {
@@ -54,16 +54,16 @@ pub fn people(log: &Log, tell: &Tell) -> Vec<PersonView> {
 }
 
 /// The stage at hand: of the step that the job is led to, not of a step on the way to it.
-pub fn stage_at_hand(log: &Log) -> Option<String> {
-    let Next::Step { id, because } = next(&log.document, &log.state) else { return None };
+pub fn stage_at_hand(document: &Document, state: &State) -> Option<String> {
+    let Next::Step { id, because } = next(document, state) else { return None };
     let goal = because.map_or(id, |(goal, _)| goal);
-    log.document.step(&goal).map(|(stage, _)| stage.id.clone())
+    document.step(&goal).map(|(stage, _)| stage.id.clone())
 }
 
 /// The stages as a ribbon of words.
 pub fn path(log: &Log, tell: &Tell) -> Vec<PathStage> {
     let path = if matches!(log.state.status, Status::Stopping | Status::Stopped) { Path::Stopped } else { Path::Main };
-    let now = stage_at_hand(log);
+    let now = stage_at_hand(&log.document, &log.state);
     let stages: Vec<_> = log.document.stages.iter().filter(|stage| stage.path == path).collect();
     let at_hand = stages.iter().position(|stage| now.as_deref() == Some(stage.id.as_str())).unwrap_or(stages.len());
     stages

@@ -5,6 +5,7 @@
 
 mod bay;
 mod parts;
+mod people;
 mod review;
 mod step;
 
@@ -13,6 +14,7 @@ pub use parts::{
     CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,
     TurnView, VerdictCode,
 };
+pub use people::{PeopleView, PersonRow};
 pub use review::{Departure, EntryRow, FigureRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget};
 pub use step::{
     Choice, Display, Field, FieldKind, GateView, JobHead, PathStage, PersonView, Screen, StartView, StepBody, StepView,

@@ -1,5 +1,6 @@
 //! The book itself: opening, appending, reading back.
 
+use std::collections::BTreeMap;
 use std::fmt;
 use std::fs::File;
 use std::path::Path;
@@ -262,6 +263,27 @@ impl Book {
             inner.ledger = None;
         }
         Ok(inner.ledger(self.path()).await?.roster.clone())
+    }
+
+    /// Customer data of a job, with its name; none when there is none.
+    ///
+    /// # Errors
+    /// As [`Book::roster`].
+    pub async fn customer(&self, job: JobId) -> Result<Option<(String, String)>, BookError> {
+        let name = self.inner.lock().await.ledger(self.path()).await?.customers.get(&job).cloned();
+        let Some(name) = name else { return Ok(None) };
+        Ok(self.apart(&name).await?.map(|text| (name, text)))
+    }
+
+    /// Jobs that have ended, each with who sealed it; nobody for one that ended without a signature.
+    ///
+    /// # Errors
+    /// As [`Book::roster`].
+    pub async fn ends(&self) -> Result<BTreeMap<JobId, Option<String>>, BookError> {
+        let mut inner = self.inner.lock().await;
+        let ledger = inner.ledger(self.path()).await?;
+        let standing = ledger.ends.iter().filter(|end| !end.void);
+        Ok(standing.map(|end| (end.job, end.seal.as_ref().map(|seal| seal.by.clone()))).collect())
     }
 
     /// A text kept apart, by its name; none when it is erased, or was never there.

@@ -245,7 +245,7 @@ impl Roster {
                 given(reason)
             }
             BookEvent::Erased { by, reason, .. } => {
-                self.supervisor(by)?;
+                self.known_supervisor(by)?;
                 given(reason)
             }
             BookEvent::JobImported { by, .. } => self.known_supervisor(by),

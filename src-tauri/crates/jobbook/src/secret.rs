@@ -18,6 +18,11 @@ impl Secret {
         Self(Zeroizing::new(text.into()))
     }
 
+    /// What was typed, or what was made to be shown once: a recovery code.
+    pub fn reveal(&self) -> &str {
+        &self.0
+    }
+
     pub(crate) fn bytes(&self) -> &[u8] {
         self.0.as_bytes()
     }

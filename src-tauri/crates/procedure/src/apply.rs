@@ -27,6 +27,12 @@ pub fn apply(document: &Document, mut state: State, event: &Event) -> State {
             done(document, &mut state, step, chosen, Some(by.clone()));
         }
         Event::Reopened { step, .. } => {
+            if state.status == Status::Sealed {
+                state.status = Status::Working;
+                // The car was handed over, and nobody knows who went where in between.
+                let changed = lapse(&mut state, document.lapses.iter());
+                void(document, &mut state, changed, step);
+            }
             void(document, &mut state, BTreeSet::from([step.clone()]), step);
             let reopened = state.step_mut(step);
             reopened.standing = Standing::Open;

@@ -11,8 +11,11 @@ use std::collections::{BTreeMap, BTreeSet};
 /// # Errors
 /// A refusal; nothing has happened then.
 pub fn decide(document: &Document, state: &State, intent: &Intent, evidence: &Evidence) -> Result<Event, Refusal> {
-    if matches!(state.status, Status::Sealed | Status::Stopped) {
-        return Err(Refusal::Ended);
+    match (state.status, intent) {
+        // A sealed job can be opened again, which makes its seal void.
+        (Status::Sealed, Intent::Reopen { .. }) => {}
+        (Status::Sealed | Status::Stopped, _) => return Err(Refusal::Ended),
+        _ => {}
     }
     match intent {
         Intent::SignOn { person, rank } => sign_on(state, person, *rank),
@@ -168,8 +171,9 @@ fn reopen(document: &Document, state: &State, id: &str, by: &str, reason: &str) 
     if state.status == Status::Stopping {
         return Err(Refusal::Stopping);
     }
-    if rank < step.by {
-        return Err(Refusal::Rank { by: by.to_owned(), rank, needed: step.by });
+    let needed = if state.status == Status::Sealed { Rank::Supervisor } else { step.by };
+    if rank < needed {
+        return Err(Refusal::Rank { by: by.to_owned(), rank, needed });
     }
     if !matches!(state.standing(id), Standing::Done | Standing::Void) {
         return Err(Refusal::NotDone(id.to_owned()));

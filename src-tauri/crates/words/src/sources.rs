@@ -29,5 +29,6 @@ pub const ENGLISH: &[File] = files![
     "procedures/text/en/needs.ftl",
     "src-tauri/crates/words/text/en/terms.ftl",
     "src-tauri/crates/words/text/en/job.ftl",
+    "src-tauri/crates/words/text/en/record.ftl",
     "src-tauri/crates/words/text/en/ui.ftl",
 ];

@@ -1,6 +1,7 @@
 //! One job for the supervisor at the desk.
 
 use crate::{
+    card::Card,
     judge::{Judged, Wishes},
     known::Known,
     log::Log,
@@ -8,40 +9,38 @@ use crate::{
     tell::Tell,
     view::{JobRow, PairPlot, PairPoint, ReviewJob, SendBackTarget},
 };
-use bayhand_procedure::{Ending, Next, Path, Standing, Status, next};
+use bayhand_procedure::{Document, Ending, Next, Path, Standing, State, Status, next};
 use std::collections::BTreeSet;
 
 /// Code of how a job stands: `working`, `held`, `for-review`, `stopping`, `sealed`, `stopped`.
-pub fn state_code(log: &Log) -> &'static str {
-    match log.state.status {
+pub fn state_code(document: &Document, state: &State) -> &'static str {
+    match state.status {
         Status::Sealed => "sealed",
         Status::Stopped => "stopped",
         Status::Stopping => "stopping",
-        Status::Working if log.state.held => "held",
-        Status::Working if waits_for_seal(log) => "for-review",
+        Status::Working if state.held => "held",
+        Status::Working if waits_for_seal(document, state) => "for-review",
         Status::Working => "working",
     }
 }
 
 /// True when nothing but the seal is left.
-pub fn waits_for_seal(log: &Log) -> bool {
-    match next(&log.document, &log.state) {
-        Next::Step { id, .. } => log.document.step(&id).is_some_and(|(_, s)| s.ending == Some(Ending::Seal)),
+fn waits_for_seal(document: &Document, state: &State) -> bool {
+    match next(document, state) {
+        Next::Step { id, .. } => document.step(&id).is_some_and(|(_, s)| s.ending == Some(Ending::Seal)),
         _ => false,
     }
 }
 
 /// A job in a line.
-pub fn review_row(log: &Log, tell: &Tell) -> JobRow {
-    let state = state_code(log);
-    let stage = super::stage_at_hand(log).map(|id| tell.text(&format!("stage-{id}"), &[])).unwrap_or_default();
-    let last = log.lines.last().map_or(log.opened_at, |l| l.at);
-    let args = [("stage", stage), ("at", super::date(&last))];
+pub fn card_row(id: i64, card: &Card, tell: &Tell) -> JobRow {
+    let stage = card.stage.as_ref().map(|id| tell.text(&format!("stage-{id}"), &[])).unwrap_or_default();
+    let args = [("stage", stage), ("at", super::date(&card.at))];
     JobRow {
-        id: log.id,
-        title: title(log, tell),
-        state: state.to_owned(),
-        says: tell.text(&format!("job-{state}"), &args),
+        id,
+        title: tell.text("job-title", &[("car", card.car.clone()), ("number", id.to_string())]),
+        says: tell.text(&format!("job-{}", card.state), &args),
+        state: card.state.clone(),
     }
 }
 
@@ -55,7 +54,7 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
     let last = left.as_ref().or(found.as_ref());
     let both = last.zip(wishes.as_ref());
     let departures = rows::departures(log, tell);
-    let ready = waits_for_seal(log);
+    let ready = log.state.status == Status::Working && waits_for_seal(&log.document, &log.state);
     ReviewJob {
         id: log.id,
         title: title(log, tell),
@@ -119,7 +118,8 @@ pub fn compromise(known: &Known, tell: &Tell) -> Option<String> {
 
 /// Steps that were done on the main path, with what would have to be done again.
 pub fn send_back(log: &Log, tell: &Tell) -> Vec<SendBackTarget> {
-    if log.state.status != Status::Working {
+    // A sealed job can be sent back too: that makes its seal void.
+    if !matches!(log.state.status, Status::Working | Status::Sealed) {
         return Vec::new();
     }
     log.document

@@ -2,7 +2,7 @@
 
 use crate::{
     draft::{field_name, unit},
-    log::{Line, Log},
+    log::{Amendment, Line, Log, recorded},
     show::person,
     tell::Tell,
     view::{Departure, EntryRow, StateCode},
@@ -13,7 +13,31 @@ use std::collections::BTreeMap;
 
 /// Every entry after the opening.
 pub fn rows(log: &Log, tell: &Tell) -> Vec<EntryRow> {
-    log.lines.iter().map(|line| row(log, line, tell)).collect()
+    let mut rows: Vec<_> = log.lines.iter().map(|line| row(log, line, tell)).collect();
+    for Amendment { number, at, amended } in &log.amendments {
+        let step = log.line(amended.of).and_then(|line| recorded(&line.happened.event)).map_or("", |(step, _)| step);
+        let field = field_name(tell.words, step, &amended.key);
+        let by = person(log, &amended.by, tell);
+        if let Some(row) = rows.iter_mut().find(|row| row.number == amended.of) {
+            let args = [("number", number.to_string()), ("field", field.clone())];
+            row.note = format!("{} {}", tell.text("row-corrected-by", &args), row.note).trim().to_owned();
+        }
+        rows.push(EntryRow {
+            number: *number,
+            when: super::clock(at),
+            what: tell.text("row-corrected", &[("step", short(step, tell)), ("number", amended.of.to_string())]),
+            who: by,
+            entered: tell.text(
+                "row-corrected-text",
+                &[("field", field), ("from", amended.from.clone()), ("to", amended.to.clone())],
+            ),
+            used: String::new(),
+            note: amended.reason.clone(),
+            state: StateCode::Done,
+        });
+    }
+    rows.sort_by_key(|row| row.number);
+    rows
 }
 
 fn row(log: &Log, line: &Line, tell: &Tell) -> EntryRow {

@@ -10,9 +10,11 @@ use crate::{
 };
 use bayhand_procedure::{Event, Status};
 use bayhand_vehicle::Place;
+use chrono::{DateTime, FixedOffset};
 
-/// The contents of the sheet; none while the job is not sealed or nothing was read at its end.
-pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
+/// The contents of the sheet; none while the job is not sealed or nothing was read at its end. `signed` are code and
+/// fingerprint of the seal, when it is a signature.
+pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Option<Handover> {
     if log.state.status != Status::Sealed {
         return None;
     }
@@ -70,24 +72,8 @@ pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
                 Labelled { label: words(&format!("instrument-{id}")), text: due }
             })
             .collect(),
-        seal: vec![
-            labelled(
-                "sheet-sealed-by",
-                tell.text("sheet-sealed", &[("by", person(log, &sealed.1, tell)), ("at", date(&sealed.0))]),
-            ),
-            labelled("sheet-head", log.head.get(..24).unwrap_or(&log.head).to_owned()),
-            labelled(
-                "sheet-procedure",
-                format!(
-                    "{} {}, {}",
-                    log.document.id,
-                    log.document.version,
-                    &log.opened.document_hash.get(..12).unwrap_or_default()
-                ),
-            ),
-            labelled("sheet-program", format!("Bayhand {}", env!("CARGO_PKG_VERSION"))),
-        ],
-        remarks: remarks(log, tell),
+        seal: seal_rows(log, &sealed, signed, tell),
+        remarks: remarks(log, &sealed.1, tell),
         headings: Headings {
             turned: words("sheet-turned"),
             compromise: words("sheet-compromise"),
@@ -100,8 +86,33 @@ pub fn handover(log: &Log, tell: &Tell) -> Option<Handover> {
     })
 }
 
-fn remarks(log: &Log, tell: &Tell) -> Vec<String> {
-    let mut remarks = vec![tell.text("remark-names", &[])];
+/// By whom, when, what the seal can be compared by, and what the job was done with.
+fn seal_rows(
+    log: &Log,
+    (at, by): &(DateTime<FixedOffset>, String),
+    signed: Option<(String, String)>,
+    tell: &Tell,
+) -> Vec<Labelled> {
+    let labelled = |label: &str, text: String| Labelled { label: tell.text(label, &[]), text };
+    let by_at = [("by", person(log, by, tell)), ("at", date(at))];
+    let mut rows = vec![labelled("sheet-sealed-by", tell.text("sheet-sealed", &by_at))];
+    if let Some((code, fingerprint)) = signed {
+        rows.push(labelled("sheet-code", code));
+        rows.push(labelled("sheet-key", fingerprint));
+    }
+    let document_hash = log.opened.document_hash.get(..12).unwrap_or_default();
+    rows.push(labelled("sheet-head", log.head.get(..24).unwrap_or(&log.head).to_owned()));
+    rows.push(labelled("sheet-procedure", format!("{} {}, {document_hash}", log.document.id, log.document.version)));
+    rows.push(labelled("sheet-program", format!("Bayhand {}", env!("CARGO_PKG_VERSION"))));
+    rows
+}
+
+fn remarks(log: &Log, sealer: &str, tell: &Tell) -> Vec<String> {
+    let mut remarks = Vec::new();
+    let named = log.state.people().keys().filter(|initials| log.state.worked(initials) || *initials == sealer);
+    if named.into_iter().any(|initials| !log.proved.contains(initials)) {
+        remarks.push(tell.text("remark-names", &[]));
+    }
     if log.opened.practice_seed.is_some() {
         remarks.push(tell.text("remark-practice", &[]));
     }

@@ -207,7 +207,7 @@ seal-stopped = A stopped job is not sealed.
 seal-not-ready = Not ready for the seal. At hand: { $step }.
 send-back-alone = Only this step would be done again.
 send-back-voids = To be done again with it: { $steps }.
-verified = The book holds: { $jobs } jobs, { $entries } entries, every hash in order. This job: { $here } entries.
+verified = The book holds: { $jobs } jobs, { $entries } entries, every hash in order, { $seals } seals. This job: { $here } entries.
 compromise = { $first }. “{ $reason }”
 
 ## The sheet

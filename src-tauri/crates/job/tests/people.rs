@@ -1,0 +1,290 @@
+//! A book that knows its people: nobody acts by a name alone, a trainee is not alone at what they may not do alone, and a
+//! supervisor who did not work on the job seals it with their key.
+#![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+
+mod common;
+
+use bayhand_job::Secret;
+use bayhand_job::ask::{Ask, PersonAsk, Refused, Wish};
+use bayhand_job::view::Screen;
+use bayhand_jobbook::{Book, Export, JobId};
+use common::{Bay, assert_refusal, sign_on, who};
+
+const SEED: u64 = 2;
+const PASSPHRASE: &str = "rain on a tin roof";
+
+fn secret(text: &str) -> Secret {
+    Secret::new(text)
+}
+
+fn person(initials: &str, rank: &str, alone: &[&str]) -> PersonAsk {
+    PersonAsk {
+        initials: initials.into(),
+        name: format!("Somebody {initials}"),
+        rank: rank.into(),
+        alone: alone.iter().map(|&id| id.into()).collect(),
+    }
+}
+
+/// Everybody's PIN.
+fn pin(initials: &str) -> Secret {
+    secret(match initials {
+        "RO" => "1357",
+        "LB" => "9753",
+        _ => "2468",
+    })
+}
+
+/// A bay whose book knows MT (supervisor), LB (technician) and RO (trainee).
+async fn staffed() -> Bay {
+    let bay = Bay::empty().await;
+    bay.desk.first_supervisor(person("MT", "supervisor", &[]), pin("MT"), secret(PASSPHRASE)).await.unwrap();
+    for (initials, rank, alone) in [("LB", "technician", &[][..]), ("RO", "trainee", &["intake", "walk.tyres"])] {
+        bay.desk.enrol("MT", secret(PASSPHRASE), person(initials, rank, alone), pin(initials)).await.unwrap();
+    }
+    bay
+}
+
+async fn take_over(bay: &mut Bay, initials: &str) {
+    bay.view = bay.desk.hand_over(initials, pin(initials)).await.unwrap();
+}
+
+/// Does the steps up to this one, each by the one whose step it is, who takes over first.
+async fn lead_to(bay: &mut Bay, step: &str) {
+    for _ in 0..400 {
+        if bay.step().id == step {
+            return;
+        }
+        let by = who(&bay.step().id);
+        if bay.desk.people().await.unwrap().at_car.as_deref() != Some(by) {
+            take_over(bay, by).await;
+        }
+        bay.do_step().await;
+    }
+    panic!("the job never comes to {step}");
+}
+
+async fn begun() -> Bay {
+    let mut bay = staffed().await;
+    take_over(&mut bay, "LB").await;
+    bay.ask("LB", Wish::Begin { car: "Practice coupe 2".into(), practice_seed: Some(SEED), practice_fault: None })
+        .await
+        .unwrap();
+    bay
+}
+
+#[tokio::test]
+async fn nobody_acts_by_a_name_alone() {
+    let mut bay = staffed().await;
+    let begin = || Wish::Begin { car: "Grey saloon".into(), practice_seed: None, practice_fault: None };
+    bay.refused("", begin(), "pin-first", &["Enter your PIN"]).await;
+    let wrong = bay.desk.hand_over("LB", secret("9999")).await.unwrap_err();
+    assert_refusal(&wrong, "a PIN of one digit", "wrong-pin", &["is recorded"]);
+    take_over(&mut bay, "LB").await;
+    bay.ask("LB", begin()).await.unwrap();
+    assert_eq!(bay.view.people.len(), 1, "whoever begins a job is signed on at it");
+    bay.refused("", sign_on("XX", "Somebody Else", "supervisor"), "with-pin", &["with your PIN"]).await;
+    bay.refused("MT", Wish::Hold { reason: "lunch".into() }, "hand-over", &["MT is not the one at the car"]).await;
+
+    take_over(&mut bay, "MT").await;
+    assert_eq!(bay.view.people.len(), 2, "whoever takes over is signed on, and the place is kept");
+    bay.ask("MT", Wish::Hold { reason: "lunch".into() }).await.unwrap();
+    bay.clock.pass(31 * 60);
+    bay.refused("MT", Wish::Resume, "pin-first", &["for a while"]).await;
+    take_over(&mut bay, "LB").await;
+    bay.ask("LB", Wish::Resume).await.expect("after the PIN");
+    bay.desk.sign_off();
+    bay.refused("LB", Wish::Hold { reason: "x".into() }, "pin-first", &[]).await;
+
+    let by_name = |wish| Ask { revision: bay.view.revision, by: "MT".into(), wish };
+    let refused = bay.desk.review_act(bay.job(), by_name(Wish::Seal)).await.unwrap_err();
+    assert_refusal(&refused, "seal by name", "with-passphrase", &[]);
+    let back = Wish::Reopen { step: "intake.car".into(), reason: "x".into() };
+    let refused = bay.desk.review_act(bay.job(), by_name(back)).await.unwrap_err();
+    assert_refusal(&refused, "send back by name", "with-pin", &[]);
+}
+
+#[tokio::test]
+async fn a_trainee_is_not_alone_at_what_they_may_not_do_alone() {
+    let mut bay = staffed().await;
+    take_over(&mut bay, "RO").await;
+    bay.ask("RO", Wish::Begin { car: "Practice coupe 2".into(), practice_seed: Some(SEED), practice_fault: None })
+        .await
+        .unwrap();
+    assert!(bay.step().id.starts_with("intake."), "the job begins with the papers");
+    bay.do_step().await; // Its stage is in the list.
+    while bay.step().id.starts_with("intake.") {
+        bay.do_step().await;
+    }
+    let step = bay.step().id.clone();
+    assert!(step.starts_with("walk.") || step.starts_with("lift."), "then the car: {step}");
+    if step == "walk.tyres" {
+        bay.do_step().await;
+    }
+    let step = bay.step().id.clone();
+    let wish = || Wish::Record { step: step.clone(), entries: bay_entries(&bay) };
+    let wish = wish();
+    bay.refused("RO", wish.clone(), "not-alone", &["RO may not do this step alone"]).await;
+    take_over(&mut bay, "LB").await;
+    take_over(&mut bay, "RO").await;
+    bay.acknowledge("RO").await;
+    bay.ask("RO", wish).await.expect("with a technician at the job");
+}
+
+fn bay_entries(bay: &Bay) -> std::collections::BTreeMap<String, bayhand_job::ask::Entry> {
+    bay.entries()
+}
+
+#[tokio::test]
+async fn a_job_is_sealed_with_a_key_and_sent_back() {
+    println!("seed {SEED}");
+    let mut bay = begun().await;
+    let seal_step = bay_seal_step();
+    lead_to(&mut bay, &seal_step).await;
+    let (job, revision) = (bay.job(), bay.view.revision);
+
+    let wrong = bay.desk.seal(job, revision, "MT", secret("another passphrase")).await.unwrap_err();
+    assert_refusal(&wrong, "wrong passphrase", "wrong-passphrase", &["does not open the key of MT"]);
+    let by_lb: Refused = bay.desk.seal(job, revision, "LB", secret(PASSPHRASE)).await.unwrap_err();
+    assert_refusal(&by_lb, "by a technician", "not-a-supervisor", &[]);
+    bay.desk.change_person("MT", secret(PASSPHRASE), person("LB", "supervisor", &[])).await.unwrap();
+    bay.desk.set_key("MT", secret(PASSPHRASE), "LB", secret("LB has one as well"), "first").await.unwrap();
+    let worked = bay.desk.seal(job, revision, "LB", secret("LB has one as well")).await.unwrap_err();
+    assert_refusal(&worked, "by one who did the work", "worked", &["LB worked on this job"]);
+
+    bay.desk.seal(job, revision, "MT", secret(PASSPHRASE)).await.unwrap();
+    let sheet = bay.desk.handover(job).await.unwrap();
+    let seal: Vec<_> = sheet.seal.iter().map(|row| row.label.as_str()).collect();
+    assert!(seal.contains(&"Seal code") && seal.contains(&"Seal key"), "both stand on the sheet: {seal:?}");
+    assert_eq!(
+        sheet.remarks.len(),
+        1,
+        "only that it is practice: every name was shown by a secret: {:?}",
+        sheet.remarks
+    );
+    let code = &sheet.seal.iter().find(|row| row.label == "Seal code").unwrap().text;
+
+    let book = Book::open_read_only(&bay.book).await.unwrap();
+    book.verify_code(JobId(job), code).await.expect("the code is that of the book");
+    assert!(bay.desk.verify(job).await.unwrap().contains("1 seals"), "the book holds");
+    let text = bay.desk.export(job).await.unwrap();
+    assert_eq!(Export::read(&text).unwrap().seals()[0].code, *code, "and of what is exported");
+
+    let view = bay.desk.review_view(Some(job)).await.unwrap();
+    let step = view.job.as_ref().unwrap().send_back.iter().find(|t| t.step == "final.read-1").unwrap().step.clone();
+    let trainee = bay.desk.send_back(job, view.revision, "RO", pin("RO"), &step, "a look").await.unwrap_err();
+    assert_refusal(&trainee, "a trainee sends back", "rank", &["needs supervisor"]);
+    let view = bay.desk.send_back(job, view.revision, "MT", pin("MT"), &step, "a tyre was changed").await.unwrap();
+    assert_eq!(view.jobs[0].state, "working", "the job is open again: {:?}", view.jobs);
+    assert_eq!(bay.desk.handover(job).await.unwrap_err().code, "no-sheet", "its seal is void, so there is no sheet");
+    let text = bay.desk.export(job).await.unwrap();
+    assert!(Export::read(&text).unwrap().seals()[0].void, "and visibly so");
+    assert!(bay.desk.verify(job).await.unwrap().contains("0 seals"), "the book holds all the same");
+
+    bay.view = bay.desk.step_view().await;
+    assert!(matches!(bay.view.screen, Screen::Step(_)), "work goes on at the car");
+    lead_to(&mut bay, &seal_step).await;
+    bay.desk.seal(job, bay.view.revision, "MT", secret(PASSPHRASE)).await.expect("and is sealed anew");
+    assert!(bay.desk.verify(job).await.unwrap().contains("1 seals"));
+}
+
+/// The step that ends with the seal.
+fn bay_seal_step() -> String {
+    let document = bayhand_procedure::load(bayhand_procedure::SHIPPED).unwrap();
+    let sealing = document.steps().find(|(_, s)| s.ending == Some(bayhand_procedure::Ending::Seal));
+    sealing.unwrap().1.id.clone()
+}
+
+#[tokio::test]
+async fn a_text_is_corrected_and_both_stay_visible() {
+    let mut bay = begun().await;
+    let free = loop {
+        let body = bay.step().clone();
+        let text = body.fields.iter().find(|f| f.kind == bayhand_job::view::FieldKind::Text);
+        let gates = bayhand_procedure::load(bayhand_procedure::SHIPPED).unwrap();
+        let gated = !gates.step(&body.id).unwrap().1.gates.is_empty();
+        let by = who(&body.id);
+        take_over(&mut bay, by).await;
+        bay.do_step().await;
+        if let Some(field) = text.filter(|_| !gated) {
+            break (body.id.clone(), field.key.clone(), by);
+        }
+    };
+    let (step, key, by) = free;
+    let entry = bay.view.revision;
+    let amend = |entry, key: &str, text: &str, reason: &str| Wish::Amend {
+        entry,
+        key: key.into(),
+        text: text.into(),
+        reason: reason.into(),
+    };
+    bay.refused(by, amend(entry, &key, "another word", " "), "no-reason", &[]).await;
+    bay.refused(by, amend(entry, &key, " ", "a slip"), "amend-text", &[]).await;
+    bay.refused(by, amend(1, &key, "another word", "a slip"), "amend", &["Open its step again"]).await;
+    bay.refused(by, amend(entry, "no-such-key", "x", "a slip"), "amend", &[]).await;
+    bay.ask(by, amend(entry, &key, "another word", "a slip")).await.unwrap();
+    let rows = bay.desk.review_view(None).await.unwrap().job.unwrap().entries;
+    let (original, correction) = (&rows[rows.len() - 2], rows.last().unwrap());
+    assert_eq!((original.number, correction.number), (entry, entry + 1), "{step}: both stand in the record");
+    assert!(original.note.contains(&format!("entry {}", entry + 1)), "the one names the other: {}", original.note);
+    assert!(correction.entered.contains("another word") && correction.note == "a slip", "{correction:?}");
+    let revision = bay.view.revision;
+    let job = bay.job();
+    let mut bay = bay.restart().await;
+    take_over(&mut bay, by).await;
+    bay.ask(by, Wish::TakeUp { job }).await.unwrap();
+    assert!(bay.view.revision >= revision, "it is read back");
+    assert_eq!(bay.desk.review_view(None).await.unwrap().job.unwrap().entries[..rows.len()], rows, "as it was");
+}
+
+#[tokio::test]
+async fn customer_data_stands_apart_and_goes() {
+    let bay = begun().await;
+    let job = bay.job();
+    let text = "The owner, 12 Any Street";
+    let wrong = bay.desk.set_customer("LB", secret("4321"), job, text).await.unwrap_err();
+    assert_eq!(wrong.code, "wrong-pin");
+    bay.desk.set_customer("LB", pin("LB"), job, text).await.unwrap();
+    assert_eq!(bay.desk.customer(job).await.unwrap().as_deref(), Some(text));
+    let told = bay.desk.erase_customer("LB", pin("LB"), job, "asked for").await.unwrap_err();
+    assert_eq!(told.code, "not-a-supervisor");
+    bay.desk.erase_customer("MT", pin("MT"), job, "asked for").await.unwrap();
+    assert_eq!(bay.desk.customer(job).await.unwrap(), None);
+    bay.desk.verify(job).await.expect("erased, not altered");
+}
+
+#[tokio::test]
+async fn the_book_is_copied_when_a_job_ends() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut bay = Bay::practice(SEED).await;
+    bay.desk = bay.desk.with_copies_in(folder.path().join("copies"));
+    bay.ask("MT", Wish::Stop { reason: "the owner calls".into() }).await.unwrap();
+    while let Screen::Step(_) = bay.view.screen {
+        bay.do_step().await;
+    }
+    let copy = folder.path().join("copies/jobs-2026-03-02.db");
+    assert!(bay.desk.copy_told().unwrap().contains("jobs-2026-03-02.db"), "it is told where");
+    let copy = Book::open_read_only(&copy).await.unwrap();
+    assert_eq!(copy.entries(JobId(1)).await.unwrap().len() as u64, bay.view.revision, "with the last entry");
+    let mut other = Bay::practice(SEED).await;
+    std::fs::write(folder.path().join("a-file"), "").unwrap();
+    other.desk = other.desk.with_copies_in(folder.path().join("a-file"));
+    other.ask("MT", Wish::Stop { reason: "the owner calls".into() }).await.unwrap();
+    while let Screen::Step(_) = other.view.screen {
+        other.do_step().await;
+    }
+    assert!(other.desk.copy_told().unwrap().contains("The job itself is safe"), "a copy that fails is told");
+}
+
+#[tokio::test]
+async fn another_bays_job_is_taken_in() {
+    let from = begun().await;
+    let text = from.desk.export(from.job()).await.unwrap();
+    let here = staffed().await;
+    assert!(here.desk.import("MT", pin("MT"), &text).await.unwrap(), "it is new");
+    assert!(!here.desk.import("MT", pin("MT"), &text).await.unwrap(), "once");
+    let jobs = here.desk.imported().await.unwrap();
+    assert_eq!((jobs.len(), jobs[0].0.state.as_str()), (1, "working"), "and can be looked at");
+    let changed = here.desk.import("MT", pin("MT"), &text.replace("Practice coupe", "Practice couqe")).await;
+    assert_eq!(changed.unwrap_err().code, "bad-export");
+}
