@@ -230,6 +230,13 @@ pub(crate) async fn first_jump(connection: &mut SqliteConnection) -> Answer<Opti
     .await
 }
 
+/// How many rows there are of jobs (the book itself is one), of entries, and of cards.
+pub(crate) async fn counts(connection: &mut SqliteConnection) -> Answer<(u64, u64, u64)> {
+    sqlx::query_as("SELECT (SELECT count(*) FROM job), (SELECT count(*) FROM entry), (SELECT count(*) FROM card)")
+        .fetch_one(connection)
+        .await
+}
+
 /// SQLite's own check of the file: 'ok', or the first thing that is wrong.
 pub(crate) async fn integrity(connection: &mut SqliteConnection) -> Answer<String> {
     sqlx::query_scalar("PRAGMA integrity_check(1)").fetch_one(connection).await

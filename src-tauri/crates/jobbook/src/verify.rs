@@ -92,6 +92,13 @@ pub(crate) async fn book(connection: &mut SqliteConnection, path: &Path) -> Resu
     if let Some(end) = ledger.ends.iter().find(|end| !(1..=highest).contains(&end.job.0)) {
         return Err(in_own(end.number, Defect::NotTheJobThatEnded).into());
     }
+    let cards = rows_of_jobs.iter().filter(|row| row.card.is_some()).count() as u64;
+    if rows::counts(&mut moment).await.at_path(path)?
+        != (highest.cast_unsigned() + 1, own.len() as u64 + entries, cards)
+    {
+        let detail = "there are rows that belong to no job, or the row of the book itself is gone".into();
+        return Err(BookError::Damaged { path: path.into(), detail });
+    }
     if let Some(jump) = rows::first_jump(&mut moment).await.at_path(path)? {
         let what = Defect::EarlierOnesGone { missing: jump.missing };
         return Err(BadEntry { job: JobId(jump.job), number: jump.number, what }.into());
