@@ -78,6 +78,14 @@ pub async fn past_the_guards(path: &Path, sql: &str) {
 
 /// The same, for what the types and keys of the tables may still refuse.
 pub async fn try_past_the_guards(path: &Path, sql: &str) -> Result<(), sqlx::Error> {
+    let (away, back) = GUARDS.get_or_init(guards).await;
+    by_other_means(path, &format!("PRAGMA foreign_keys = OFF; {away} {sql}; {back}")).await
+}
+
+/// What takes the guards of every book away, and what puts them back.
+static GUARDS: tokio::sync::OnceCell<(String, String)> = tokio::sync::OnceCell::const_new();
+
+async fn guards() -> (String, String) {
     let (_folder, model) = place();
     Book::open_or_create(&model).await.unwrap().close().await.unwrap();
     let mut connection = SqliteConnectOptions::new().filename(&model).connect().await.unwrap();
@@ -86,7 +94,7 @@ pub async fn try_past_the_guards(path: &Path, sql: &str) -> Result<(), sqlx::Err
         .await
         .unwrap();
     connection.close().await.unwrap();
-    let away: String = guards.iter().map(|(name, _)| format!("DROP TRIGGER {name};")).collect();
-    let back: String = guards.iter().map(|(_, sql)| format!("{sql};")).collect();
-    by_other_means(path, &format!("PRAGMA foreign_keys = OFF; {away} {sql}; {back}")).await
+    let away = guards.iter().map(|(name, _)| format!("DROP TRIGGER {name};")).collect();
+    let back = guards.iter().map(|(_, sql)| format!("{sql};")).collect();
+    (away, back)
 }
