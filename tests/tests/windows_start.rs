@@ -24,12 +24,13 @@ async fn windows_are_closed_and_opened_again() -> Tested {
     for window in [app.step(), app.bay(), app.review()] {
         window.wait_for("the first view", |seen| !seen.revision.is_empty()).await?;
     }
-    app.press_at("Bayhand: bay board", &["alt+F4"]).await?;
-    app.closed("bay.html").await?;
-    app.press_at(AT_THE_CAR, &["alt+w", "Return"]).await?;
-    app.bay().wait_for("the first view of the new window", |seen| !seen.revision.is_empty()).await?;
-    app.press_at(AT_THE_CAR, &["alt+F4"]).await?;
-    app.ended().await
+    app.press_until("Bayhand: bay board", &["alt+F4"], async || app.closed("bay.html").await).await?;
+    app.press_until(AT_THE_CAR, &["alt+w", "Return"], async || {
+        let bay = app.bay();
+        bay.wait_for("the first view of the new window", |seen| !seen.revision.is_empty()).await.map(drop)
+    })
+    .await?;
+    app.press_until(AT_THE_CAR, &["alt+F4"], async || app.ended().await).await
 }
 
 /// What a person reads in the one window there is when `book` cannot be opened.

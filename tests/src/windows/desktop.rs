@@ -4,11 +4,27 @@ use super::{App, Failure, Tested, wait};
 use std::process::Command;
 
 impl App {
+    /// Presses `keys` at the window with this title until `effect` is seen, as a person does: three times at most, since
+    /// a desktop that is slow to move its focus may lose a key.
+    ///
+    /// # Errors
+    /// When nothing comes of it: what was waited for.
+    pub async fn press_until(&self, title: &str, keys: &[&str], effect: impl AsyncFn() -> Tested) -> Tested {
+        for _ in 0..2 {
+            self.press_at(title, keys).await?;
+            if effect().await.is_ok() {
+                return Ok(());
+            }
+        }
+        self.press_at(title, keys).await?;
+        effect().await
+    }
+
     /// Brings the window with this title to the front and presses `keys` there, named as X names them (`alt+F4`).
     ///
     /// # Errors
     /// When there is no such window, or no `xdotool`.
-    pub async fn press_at(&self, title: &str, keys: &[&str]) -> Tested {
+    async fn press_at(&self, title: &str, keys: &[&str]) -> Tested {
         let name = format!("^{title}$");
         // Tried again: the search stumbles over windows that come or go meanwhile.
         let front = ["search", "--onlyvisible", "--name", &name, "windowactivate", "--sync"];
