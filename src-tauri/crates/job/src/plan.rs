@@ -6,7 +6,7 @@ use crate::{
     known::{Known, axle_of},
     reading::ReadingSet,
 };
-use bayhand_planner::{Confidence, Limits, Plan, PlanError, Price, Problem, Round, Wish};
+use bayhand_planner::{Confidence, Limits, Minutes, Plan, PlanError, Price, Problem, Round, Wish};
 use bayhand_vehicle::{Adjuster, Axle, Corners, Place};
 
 /// The place on the trade line that is aimed at, by the option that chooses it.
@@ -70,11 +70,14 @@ impl Known<'_> {
                 height_diff_rear_mm: Some(wishes.side_limit_mm),
                 agreed_diff_front_mm: agreed(Place::Fl, Place::Fr),
                 agreed_diff_rear_mm: agreed(Place::Rl, Place::Rr),
+                ..Limits::default()
             },
             wishes: asked,
             price: PRICE,
             pads: judged.pads,
             rounds: self.rounds_for_plan(&judged.set, per_turn),
+            known: None,
+            minutes: Minutes::default(),
         };
         Some(bayhand_planner::plan(&problem))
     }
@@ -100,6 +103,8 @@ impl Known<'_> {
             price: PRICE,
             pads: self.pads(&car).ok()?,
             rounds: vec![Round { turned_steps: Corners::same(0.0), loads_kg, heights_mm: *heights_mm }],
+            known: None,
+            minutes: Minutes::default(),
         };
         Some(bayhand_planner::plan(&problem))
     }

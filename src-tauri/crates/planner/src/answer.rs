@@ -1,6 +1,7 @@
 //! What the planner answers: the JSON of `bayhand-cli plan`.
 
 use crate::WishName;
+use crate::knowledge::Learned;
 use bayhand_chassis::{Figures, Mark, State};
 use bayhand_vehicle::{Axle, Corners, Place};
 use schemars::JsonSchema;
@@ -20,16 +21,16 @@ pub struct Plan {
     pub uncertainty: Outcome,
     /// Chance that every wish is inside its window after this plan, 0 to 1.
     pub inside_chance: f64,
-    /// Limits that the plan stands at, and what one unit more of each would save. Empty when the height limits cannot
-    /// be met: then `excess` says what binds.
+    /// Limits that the plan stands at, and what one unit more of each would save. Empty when the limits cannot be met:
+    /// then `excess` says what binds.
     pub binding: Vec<Binding>,
     /// True exactly when no allowed plan raises the chance of being inside by two points over leaving the car alone.
     pub stop: bool,
-    /// Why, in one plain English sentence; `reason` carries the same as a code and numbers.
+    /// Why, in plain English sentences; the other fields carry the same as codes and numbers.
     pub why: String,
     /// Why, as a code and numbers.
     pub reason: Reason,
-    /// The named places on the trade line, and the steps that go there.
+    /// The trade line in the order along it: its named places, and between them the stops that whole steps reach.
     pub trade_line: Vec<Reachable>,
     /// The best plans that turn fewer collars, fewest last.
     pub alternatives: Vec<Alternative>,
@@ -41,7 +42,9 @@ pub struct Plan {
     /// What makes the predicted state unlike the one that springs alone describe; absent when nothing does.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub states: Vec<State>,
-    /// How far the height limits stay broken; absent when they are kept.
+    /// Whether settling and reading once more before turning is worth its time.
+    pub settle_again: SettleAgain,
+    /// How far the limits stay broken; absent when they are kept.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub excess: Option<Excess>,
     /// What was proved of the cost.
@@ -74,11 +77,39 @@ pub enum LimitName {
         /// The corner.
         place: Place,
     },
+    /// Largest travel of one collar in this round.
+    CollarChange,
     /// Side-to-side height difference of an axle.
     HeightDiff {
         /// The axle.
         axle: Axle,
     },
+    /// Least rake.
+    RakeLeast,
+    /// Greatest rake.
+    RakeMost,
+    /// Least travel that stays free to the bump stop of a corner.
+    BumpGap {
+        /// The corner.
+        place: Place,
+    },
+    /// Least travel that stays free to the droop limit of a corner.
+    DroopGap {
+        /// The corner.
+        place: Place,
+    },
+    /// Least clearance of a point of the body.
+    Clearance {
+        /// Which of the points in `limits.clearances`, from 0.
+        index: usize,
+    },
+}
+
+impl LimitName {
+    /// The height difference in front.
+    pub(crate) const FRONT_DIFF: LimitName = LimitName::HeightDiff { axle: Axle::Front };
+    /// The height difference behind.
+    pub(crate) const REAR_DIFF: LimitName = LimitName::HeightDiff { axle: Axle::Rear };
 }
 
 /// A limit that the plan stands at.
@@ -87,8 +118,11 @@ pub enum LimitName {
 pub struct Binding {
     /// Which limit.
     pub limit: LimitName,
-    /// What one unit more of it saves: one step of an adjuster, one mm of a height limit. Above zero, in units of cost.
+    /// What one unit more of it saves: one step of an adjuster, one mm of any other limit. Above zero, in units of
+    /// cost.
     pub saves_per_unit: f64,
+    /// True when it saves exactly this; false when the search was cut off, and it saves at least this.
+    pub exact: bool,
 }
 
 /// The main reason behind the advice.
@@ -101,7 +135,7 @@ pub enum ReasonCode {
     NothingToGain,
     /// The cost is least when nothing is turned, although another plan would raise the chance.
     TurningCostsMore,
-    /// The height limits are broken and cannot be met; the plan breaks them least.
+    /// The limits are broken and cannot be met; the plan breaks them least.
     LimitsCannotBeMet,
 }
 
@@ -117,20 +151,23 @@ pub struct Reason {
     pub chance_planned: f64,
     /// The best chance that was found among all allowed plans.
     pub chance_best: f64,
+    /// True when it is proved that `stop` is right: a plan that is worth it was found, or no allowed one is.
+    pub proved: bool,
     /// Cost of leaving the car alone.
     pub cost_now: f64,
     /// Cost of the plan.
     pub cost_planned: f64,
 }
 
-/// A named place on the trade line, and the whole steps that come nearest to it while they keep the wished heights
-/// (or, where none is wished, the heights as they are).
+/// A place on the trade line, and the whole steps that come nearest to it while they keep the wished heights (or, where
+/// none is wished, the heights as they are).
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Reachable {
-    /// What is special about the place.
-    pub mark: Mark,
-    /// Load moved from now along the diagonal pattern, kg at FL.
+    /// What is special about the place; absent: a stop between the named places.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mark: Option<Mark>,
+    /// Load moved from now along the diagonal pattern, kg at FL. Of a stop: where its steps take the car.
     pub along_kg: f64,
     /// The figures exactly there.
     pub figures: Figures,
@@ -140,6 +177,8 @@ pub struct Reachable {
     pub steps: Corners<i32>,
     /// Where they take the car.
     pub reached: Outcome,
+    /// Load that they move along the diagonal pattern, kg at FL.
+    pub reached_along_kg: f64,
     /// Their cost under the wishes and prices of the problem.
     pub cost: f64,
 }
@@ -166,6 +205,12 @@ pub struct Alternative {
 pub enum UnreachableBecause {
     /// No steps that the adjusters have left reach the window, whatever else is given up.
     Adjusters,
+    /// Collars move load along one line only, and no place on it is inside the windows of all load wishes at once:
+    /// mass has to be moved.
+    TradeLine,
+    /// The load wishes contradict each other: cross weight follows from both side differences, and no car at all meets
+    /// the three targets.
+    Contradiction,
     /// The adjusters alone reach it; other wishes, limits, prices or the size of a step stand against it.
     OtherWishes,
 }
@@ -184,58 +229,62 @@ pub struct Unreachable {
     pub outside_by: f64,
     /// The least error, with its sign, that the adjusters could reach if nothing else mattered.
     pub least_error: f64,
-    /// Mass × distance (kg mm) to be moved to the left (negative: right) so that collars can meet all load wishes at
-    /// once; absent when that is not what stands against it.
+    /// Mass × distance (kg mm) to be moved to the left (negative: right) so that collars can meet the targets of all
+    /// load wishes at once; there when `because` is the trade line.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub move_left_kg_mm: Option<f64>,
 }
 
-/// What was learned of the car.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Learned {
-    /// Readings that taught it.
-    pub readings: usize,
-    /// What is believed now, as a factor on the entered or assumed value.
-    pub scales: Vec<LearnedScale>,
-}
-
-/// What a learned factor multiplies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Scaled {
-    /// The spring rate (where no spring was entered: the wheel rate).
-    SpringRate,
-    /// The motion ratio.
-    MotionRatio,
-}
-
-/// A learned factor.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct LearnedScale {
-    /// What it multiplies.
-    pub what: Scaled,
-    /// At which corners.
-    pub places: Vec<Place>,
-    /// The factor.
-    pub factor: f64,
-    /// One sigma of it, percent.
-    pub sigma_pct: f64,
-    /// One sigma before any round, percent.
-    pub prior_sigma_pct: f64,
-}
-
-/// How far the height limits stay broken.
+/// Whether settling and reading once more before turning is worth its time.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+pub struct SettleAgain {
+    /// True when the time that it saves on average is more than it takes.
+    pub worth: bool,
+    /// Chance that every wish is inside after the plan, were the car settled and read once more before, 0 to 1.
+    pub inside_chance: f64,
+    /// Minutes that it saves on average: the chance gained, times the minutes of a round. Not below zero.
+    pub saves_min: f64,
+    /// Minutes that it takes.
+    pub costs_min: f64,
+}
+
+/// How far the limits stay broken.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
 pub struct Excess {
-    /// Beyond the limits after the plan, both axles together, mm.
+    /// Beyond the limits after the plan, all together, mm.
     pub planned_mm: f64,
     /// Beyond the limits now, mm.
     pub now_mm: f64,
     /// True when it is proved that no steps break them less.
     pub least: bool,
+    /// The limits that stay broken.
+    pub broken: Vec<Broken>,
+}
+
+/// A limit that stays broken.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Broken {
+    /// Which limit.
+    pub limit: LimitName,
+    /// How far the plan is beyond it, mm.
+    pub by_mm: f64,
+}
+
+/// The best plan alone.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Optimum {
+    /// Whole steps at each collar, positive raises.
+    pub steps: Corners<i32>,
+    /// Their cost.
+    pub cost: f64,
+    /// How far the limits stay broken, all together, mm; zero when they are kept.
+    pub excess_mm: f64,
+    /// What was proved.
+    pub proof: Proof,
 }
 
 /// What was proved of the cost.

@@ -1,262 +1,422 @@
-//! Springs and ratios as a guess with a spread, and what readings teach about them.
+//! What readings teach about springs and ratios, and about how the car stands now.
 //!
-//! Unknown are logarithms of factors on spring rates and motion ratios, zero at the entered data. Their prior is
-//! Gaussian with the stated confidence; data that is missing has a wide one. Each round is evidence: what was turned,
-//! and how loads and heights answered. The update is linear-Gaussian (a Kalman filter over the factors and the true
-//! reading), linearised again at its own answer until it settles.
+//! Each round is evidence: what was turned, and how loads and heights answered. Under one hypothesis the update is
+//! linear-Gaussian: a Kalman filter over the factors and the true reading. Hypotheses differ in what nobody stated for
+//! certain: how much friction a settle really holds, whether the stated confidence was too bold, and whether one round
+//! is bad (something else changed, or other turns were made than entered; or its reading alone is off). Each is
+//! weighed by how well it foresaw the readings (Bayes), and what is believed is their weighted mean, linearised again
+//! at its own answer until it settles. So one bad round is seen as such and teaches little, and friction is not taken
+//! for a spring.
 
 use crate::PlanError;
-use crate::answer::{Learned, LearnedScale, Scaled};
 use crate::chance::semidefinite_cholesky;
-use crate::objective::PerStep;
-use crate::problem::Problem;
-use bayhand_chassis::{Rates, Sensitivity, Spread};
-use bayhand_vehicle::{Car, Corner, Corners, Place};
+use crate::knowledge::{Doubted, Learned, LearnedScale};
+use crate::objective::{PerStep, Start};
+use crate::outlook::{Covariance8, Doubt};
+use crate::prior::{Prior, combine};
+use crate::problem::{Problem, Round};
+use bayhand_chassis::{Pads, Sensitivity, Spread, diagonal};
+use bayhand_vehicle::{Car, Corners};
 use nalgebra::{DMatrix, DVector};
 
-/// One sigma of the logarithm of a wheel rate that nobody entered: a ride frequency of 1.7 to 3.2 Hz as two sigmas
-/// either way (the rate goes with its square). Common practice, no source.
-fn wide_rate() -> f64 {
-    2.0 * (3.2_f64 / 1.7).ln() / 4.0
-}
-
-/// One sigma of the logarithm of a motion ratio that nobody entered: 0.6 to 1 as two sigmas either way. Common
-/// practice, no source.
-fn wide_ratio() -> f64 {
-    (1.0_f64 / 0.6).ln() / 4.0
-}
-
-/// Change of a logarithm for numerical derivatives: the model is smooth, so errors are of its square.
-const NUDGE: f64 = 1e-4;
-
 /// Times that the update is linearised again.
-const PASSES: usize = 4;
+const PASSES: usize = 3;
 
 /// Least spread of a reading in the update, kg and mm: pads said to be perfect still leave an update that is defined.
 const LEAST_SPREAD: f64 = 1e-3;
 
-/// One unknown factor.
-#[derive(Clone, Debug)]
-struct Unknown {
-    what: Scaled,
-    places: Vec<Place>,
-    sigma: f64,
+/// What friction may be as a multiple of what was stated, and how likely each is beforehand (our choice).
+const SETTLE: [(f64, f64); 3] = [(1.0, 0.7), (2.0, 0.2), (4.0, 0.1)];
+
+/// What the spread of springs and ratios may be as a multiple of what was stated, and how likely (our choice).
+const BOLD: [(f64, f64); 2] = [(1.0, 0.85), (2.0, 0.15)];
+
+/// How likely a round is bad beforehand (our choice).
+const BAD: f64 = 0.02;
+
+/// What a bad round may be off, one sigma: a pad's zero, a mass that moved, another collar (our choice).
+const BAD_KG: f64 = 5.0;
+const BAD_MM: f64 = 3.0;
+
+/// Rounds that may be the bad one: those that were foreseen worst.
+const SUSPECTS: usize = 3;
+
+/// A round is suspect when its eight values are off by this much, as the sum of squares over their variance: one round
+/// in twenty is by chance (chi-square, 8 degrees of freedom).
+const SUSPECT_ABOVE: f64 = 15.5;
+
+/// A chance of being bad that is worth naming.
+const NAMED: f64 = 0.1;
+
+/// What is believed of the car, and how it stands.
+pub(crate) struct Belief {
+    /// The car at the mean of what is believed.
+    pub car: Car,
+    /// What one step does there.
+    pub per_step: PerStep,
+    /// Where the car stands.
+    pub start: Start,
+    pub learned: Option<Learned>,
+    spread: Joint,
 }
 
-/// What is believed of the car.
-#[derive(Clone, Debug)]
-pub(crate) struct Belief {
-    /// The car as entered, its missing data filled in.
-    filled: Car,
-    /// Corners whose spring was entered: their wheel rate follows the motion ratio.
-    spring_entered: Corners<bool>,
-    step_mm: Corners<f64>,
-    unknowns: Vec<Unknown>,
-    mean: DVector<f64>,
+/// How well the factors and the car's stand are known together.
+#[derive(Clone)]
+struct Joint {
+    /// Covariance of the factors, then of loads (kg) and heights (mm), without what all readings share.
     covariance: DMatrix<f64>,
+    /// What a step does otherwise per unit of each factor.
+    slopes: Vec<PerStep>,
+    /// Covariance of what all readings share.
+    constant: Covariance8,
+    /// Covariance of one more reading, of what changes from reading to reading.
+    one_reading: DMatrix<f64>,
 }
 
 impl Belief {
-    /// What is believed before any round.
-    pub(crate) fn prior(problem: &Problem) -> Result<Belief, PlanError> {
-        problem.car.validate().map_err(bayhand_chassis::StaticsError::from)?;
-        let rates = Rates::of(&problem.car);
-        let filled = Car {
-            corners: Corners::from_fn(|p| {
-                let ratio = *rates.motion_ratio.at(p);
-                Corner {
-                    motion_ratio: Some(ratio),
-                    spring_n_per_mm: Some(rates.wheel_n_per_mm.at(p) / (ratio * ratio)),
-                    ..*problem.car.corners.at(p)
-                }
-            }),
-            ..problem.car
+    pub(crate) fn of(problem: &Problem) -> Result<Belief, PlanError> {
+        let prior = Prior::of(problem)?;
+        let now = problem.now();
+        let car = prior.car_at(&prior.logs.mean);
+        let spread = Spread::of(&car, &problem.pads, &now.loads_kg, 1, 1)?;
+        let one_reading = varying(&spread, &problem.pads);
+        let constant = constant(&spread, &Sensitivity::of(&car)?, &problem.pads);
+        // Data that is certain is not taught: the car stands as it was read last.
+        let taught = !prior.unknowns.is_empty() && (problem.rounds.len() > 1 || problem.known.is_some());
+        let (mean, covariance, learned) = if taught {
+            let noise = Noise { one: one_reading.clone(), pattern: pattern(&car, &problem.pads) };
+            let weighed = weigh(problem, &prior, &noise)?;
+            let learned = weighed.learned(problem, &prior);
+            (weighed.mean, weighed.covariance, Some(learned))
+        } else {
+            let (mean, covariance) = before_reading(&prior, now, &one_reading, 1.0);
+            (mean, covariance, None)
         };
-        let unknowns: Vec<Unknown> = [[Place::Fl, Place::Fr], [Place::Rl, Place::Rr]]
-            .iter()
-            .flat_map(|axle| {
-                let springs = axle.map(|p| problem.car.corners.at(p).spring_n_per_mm);
-                let ratios = axle.map(|p| problem.car.corners.at(p).motion_ratio);
-                let (c, wide) = (&problem.confidence, (wide_rate(), wide_ratio()));
-                let mut of_axle = unknowns_of(Scaled::SpringRate, axle, springs, c.spring_pct / 100.0, wide.0);
-                of_axle.extend(unknowns_of(Scaled::MotionRatio, axle, ratios, c.motion_ratio_pct / 100.0, wide.1));
-                of_axle
-            })
-            .filter(|unknown| unknown.sigma > 0.0)
-            .collect();
-        let variances: Vec<f64> = unknowns.iter().map(|u| u.sigma * u.sigma).collect();
+        let count = prior.unknowns.len();
+        let logs = mean.rows(0, count).into_owned();
+        let stands = mean.rows(count, 8);
         Ok(Belief {
-            filled,
-            spring_entered: problem.car.corners.map(|c| c.spring_n_per_mm.is_some()),
-            step_mm: problem.adjusters.map(|a| a.step_mm),
-            mean: DVector::zeros(unknowns.len()),
-            covariance: DMatrix::from_diagonal(&DVector::from_vec(variances)),
-            unknowns,
+            car: prior.car_at(&logs),
+            per_step: prior.per_step_at(&logs)?,
+            start: Start {
+                loads_kg: Corners::from_array([stands[0], stands[1], stands[2], stands[3]]),
+                heights_mm: Corners::from_array([stands[4], stands[5], stands[6], stands[7]]),
+            },
+            learned,
+            spread: Joint { covariance, slopes: prior.slopes_at(&logs)?, constant, one_reading },
         })
     }
 
-    /// The car at the mean of what is believed.
-    pub(crate) fn car(&self) -> Car {
-        self.car_at(&self.mean)
+    /// Covariance of where the car stands but for the doubts, and the doubts.
+    pub(crate) fn doubts(&self) -> (Covariance8, Vec<Doubt>) {
+        self.spread.doubts()
     }
 
-    /// The car with the factors `exp(logs)`, held inside what a car can be.
-    fn car_at(&self, logs: &DVector<f64>) -> Car {
-        let log_of = |what: Scaled, place: Place| -> f64 {
-            let here = self.unknowns.iter().zip(logs.iter());
-            here.filter(|(u, _)| u.what == what && u.places.contains(&place)).map(|(_, log)| log).sum()
-        };
-        let corners = Corners::from_fn(|p| {
-            let corner = self.filled.corners.at(p);
-            let (Some(spring), Some(ratio)) = (corner.spring_n_per_mm, corner.motion_ratio) else { return *corner };
-            let factor = log_of(Scaled::MotionRatio, p).exp();
-            // A wheel rate that was assumed stays when the ratio changes; an entered spring does.
-            let follows = if *self.spring_entered.at(p) { 1.0 } else { 1.0 / (factor * factor) };
-            Corner {
-                motion_ratio: Some((ratio * factor).clamp(0.1, 3.0)),
-                spring_n_per_mm: Some((spring * follows * log_of(Scaled::SpringRate, p).exp()).clamp(1.0, 5_000.0)),
-                ..*corner
-            }
-        });
-        Car { corners, ..self.filled }
+    /// The same after one more settle and look at the car as it stands.
+    pub(crate) fn doubts_after_another_reading(&self) -> (Covariance8, Vec<Doubt>) {
+        let count = self.spread.slopes.len();
+        let covariance = &self.spread.covariance;
+        let seen = covariance.view((0, count), (count + 8, 8)).into_owned();
+        let floor = DMatrix::identity(8, 8) * (LEAST_SPREAD * LEAST_SPREAD);
+        let foreseen = covariance.view((count, count), (8, 8)) + &self.spread.one_reading + floor;
+        let Some(factor) = foreseen.cholesky() else { return self.doubts() };
+        let covariance = covariance - &seen * factor.solve(&seen.transpose());
+        Joint { covariance, ..self.spread.clone() }.doubts()
     }
+}
 
-    /// What one step does at the mean.
-    pub(crate) fn per_step(&self) -> Result<PerStep, PlanError> {
-        self.per_step_at(&self.mean)
-    }
-
-    fn per_step_at(&self, logs: &DVector<f64>) -> Result<PerStep, PlanError> {
-        let car = self.car_at(logs);
-        Ok(PerStep::of(&car, &Sensitivity::of(&car)?, &self.step_mm))
-    }
-
-    /// How what one step does changes with each unknown, at `logs`.
-    fn slopes_at(&self, logs: &DVector<f64>) -> Result<Vec<PerStep>, PlanError> {
-        (0..self.unknowns.len())
-            .map(|i| {
-                let nudged = |by: f64| {
-                    let mut there = logs.clone();
-                    there[i] += by;
-                    self.per_step_at(&there)
-                };
-                let (more, less) = (nudged(NUDGE)?, nudged(-NUDGE)?);
-                Ok(combine(&[(&more, 0.5 / NUDGE), (&less, -0.5 / NUDGE)]))
-            })
-            .collect()
-    }
-
-    /// Independent ways in which what one step does may be wrong, one sigma each.
-    pub(crate) fn doubts(&self) -> Result<Vec<PerStep>, PlanError> {
-        let slopes = self.slopes_at(&self.mean)?;
+impl Joint {
+    fn doubts(&self) -> (Covariance8, Vec<Doubt>) {
+        let count = self.slopes.len();
         let factor = semidefinite_cholesky(&self.covariance);
-        Ok((0..slopes.len())
-            .map(|j| {
-                let parts: Vec<(&PerStep, f64)> =
-                    slopes.iter().enumerate().map(|(i, slope)| (slope, factor[(i, j)])).collect();
-                combine(&parts)
-            })
-            .collect())
-    }
-
-    /// What is believed after the rounds of the problem.
-    pub(crate) fn after_rounds(self, problem: &Problem) -> Result<Belief, PlanError> {
-        if problem.rounds.len() < 2 || self.unknowns.is_empty() {
-            return Ok(self);
-        }
-        let mut about = self.mean.clone();
-        let mut learned = self.clone();
-        for _ in 0..PASSES {
-            (learned.mean, learned.covariance) = self.filtered(problem, &about)?;
-            about.clone_from(&learned.mean);
-        }
-        Ok(learned)
-    }
-
-    /// One pass of the filter, linearised about `about`. The state is the unknowns, then the true loads and heights.
-    fn filtered(&self, problem: &Problem, about: &DVector<f64>) -> Result<(DVector<f64>, DMatrix<f64>), PlanError> {
-        let count = self.unknowns.len();
-        let (per_step, slopes) = (self.per_step_at(about)?, self.slopes_at(about)?);
-        let first = &problem.rounds[0];
-        let spread = Spread::of(&self.filled, &problem.pads, &first.loads_kg, 1, 1)?.varying_kg2;
-        let noise = DMatrix::from_fn(8, 8, |i, j| {
-            let floor = if i == j { LEAST_SPREAD * LEAST_SPREAD } else { 0.0 };
-            match (i < 4, j < 4) {
-                (true, true) => spread[i][j] + floor,
-                (false, false) if i == j => problem.pads.height_mm.powi(2) + floor,
-                _ => 0.0,
-            }
-        });
-        let reading = |round: &crate::Round| {
-            let (loads, heights) = (round.loads_kg.to_array(), round.heights_mm.to_array());
-            DVector::from_fn(8, |i, _| if i < 4 { loads[i] } else { heights[i - 4] })
+        let doubt = |j: usize| {
+            let parts: Vec<(&PerStep, f64)> =
+                self.slopes.iter().enumerate().map(|(i, s)| (s, factor[(i, j)])).collect();
+            Doubt { at_rest: std::array::from_fn(|i| factor[(count + i, j)]), per_step: combine(&parts) }
         };
-        // After the first reading: the prior, and a true reading known as well as that reading.
-        let mut mean = DVector::zeros(count + 8);
-        mean.rows_mut(0, count).copy_from(&self.mean);
-        mean.rows_mut(count, 8).copy_from(&reading(first));
-        let mut covariance = DMatrix::zeros(count + 8, count + 8);
-        covariance.view_mut((0, 0), (count, count)).copy_from(&self.covariance);
-        covariance.view_mut((count, count), (8, 8)).copy_from(&noise);
-        for round in &problem.rounds[1..] {
+        let rest = factor.view((count, count), (8, 8));
+        let rest = rest * rest.transpose();
+        let apart = std::array::from_fn(|i| std::array::from_fn(|j| rest[(i, j)] + self.constant[i][j]));
+        (apart, (0..count).map(doubt).collect())
+    }
+}
+
+/// What changes from one reading to the next.
+struct Noise {
+    /// Covariance of one reading with friction as stated.
+    one: DMatrix<f64>,
+    /// The part of it that is friction.
+    pattern: DMatrix<f64>,
+}
+
+impl Noise {
+    fn with_settle(&self, times: f64) -> DMatrix<f64> {
+        let floor = LEAST_SPREAD * LEAST_SPREAD;
+        &self.one + &self.pattern * (times * times - 1.0) + DMatrix::identity(8, 8) * floor
+    }
+}
+
+/// Covariance of what changes from reading to reading: loads, then heights.
+fn varying(spread: &Spread, pads: &Pads) -> DMatrix<f64> {
+    DMatrix::from_fn(8, 8, |i, j| match (i < 4, j < 4) {
+        (true, true) => spread.varying_kg2[i][j],
+        (false, false) if i == j => pads.height_mm.powi(2),
+        _ => 0.0,
+    })
+}
+
+/// Covariance of what all readings of a job share: pads off their level move loads and heights together.
+fn constant(spread: &Spread, sensitivity: &Sensitivity, pads: &Pads) -> Covariance8 {
+    let mut covariance = [[0.0; 8]; 8];
+    for (row, loads) in covariance.iter_mut().zip(&spread.constant_kg2) {
+        row[..4].copy_from_slice(loads);
+    }
+    for pad in 0..4 {
+        let of = |m: &[[f64; 4]; 4]| -> [f64; 4] { std::array::from_fn(|i| m[i][pad] * pads.level_mm) };
+        let (load, height) = (of(&sensitivity.load_per_mm_pad), of(&sensitivity.height_per_mm_pad));
+        for i in 0..4 {
+            for j in 0..4 {
+                covariance[4 + i][4 + j] += height[i] * height[j];
+                covariance[i][4 + j] += load[i] * height[j];
+                covariance[4 + j][i] += load[i] * height[j];
+            }
+        }
+    }
+    covariance
+}
+
+fn pattern(car: &Car, pads: &Pads) -> DMatrix<f64> {
+    let n = diagonal(car).to_array();
+    let at = |i: usize| if i < 4 { n[i] * pads.settle_kg } else { 0.0 };
+    DMatrix::from_fn(8, 8, |i, j| at(i) * at(j))
+}
+
+/// What is bad, if anything.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Bad {
+    None,
+    /// What happened before this reading was not what was entered.
+    Before(usize),
+    /// This reading alone is off.
+    Reading(usize),
+}
+
+#[derive(Clone, Copy, Debug)]
+struct Hypothesis {
+    settle: f64,
+    bold: f64,
+    bad: Bad,
+    log_prior: f64,
+}
+
+/// What a hypothesis says after the readings.
+struct Said {
+    hypothesis: Hypothesis,
+    mean: DVector<f64>,
+    covariance: DMatrix<f64>,
+    /// Logarithm of its prior times how well it foresaw the readings.
+    log_weight: f64,
+    /// How far each reading but the first was off what was foreseen: sum of squares over variance.
+    surprise: Vec<f64>,
+}
+
+/// The weighted mean of all hypotheses.
+struct Weighed {
+    mean: DVector<f64>,
+    covariance: DMatrix<f64>,
+    /// Mean square of the friction's multiple.
+    settle_square: f64,
+    /// Chance that each round is bad.
+    bad: Vec<f64>,
+}
+
+fn weigh(problem: &Problem, prior: &Prior, noise: &Noise) -> Result<Weighed, PlanError> {
+    let mut about = prior.logs.mean.clone();
+    let mut pass = 1;
+    loop {
+        let model = Model {
+            problem,
+            prior,
+            noise,
+            per_step: prior.per_step_at(&about)?,
+            slopes: prior.slopes_at(&about)?,
+            about: about.clone(),
+        };
+        let weighed = Weighed::of(&model.all(), problem.rounds.len());
+        about = weighed.mean.rows(0, prior.unknowns.len()).into_owned();
+        if pass == PASSES {
+            return Ok(weighed);
+        }
+        pass += 1;
+    }
+}
+
+/// The factors and how the car stands after the first reading: the prior, and a true reading known as well as it.
+fn before_reading(prior: &Prior, first: &Round, noise: &DMatrix<f64>, bold: f64) -> (DVector<f64>, DMatrix<f64>) {
+    let count = prior.unknowns.len();
+    let mut mean = DVector::zeros(count + 8);
+    mean.rows_mut(0, count).copy_from(&prior.logs.mean);
+    mean.rows_mut(count, 8).copy_from(&values(first));
+    let mut covariance = DMatrix::zeros(count + 8, count + 8);
+    covariance.view_mut((0, 0), (count, count)).copy_from(&(&prior.logs.covariance * (bold * bold)));
+    covariance.view_mut((count, count), (8, 8)).copy_from(noise);
+    (mean, covariance)
+}
+
+fn values(round: &Round) -> DVector<f64> {
+    let (loads, heights) = (round.loads_kg.to_array(), round.heights_mm.to_array());
+    DVector::from_fn(8, |i, _| if i < 4 { loads[i] } else { heights[i - 4] })
+}
+
+/// The rounds, linear about some factors.
+struct Model<'a> {
+    problem: &'a Problem,
+    prior: &'a Prior,
+    noise: &'a Noise,
+    per_step: PerStep,
+    slopes: Vec<PerStep>,
+    about: DVector<f64>,
+}
+
+impl Model<'_> {
+    /// What every hypothesis says: first those without a bad round; then, where the best of them did not foresee a
+    /// reading, those with one.
+    fn all(&self) -> Vec<Said> {
+        let settles: &[(f64, f64)] = if self.problem.pads.settle_kg > 0.0 { &SETTLE } else { &[(1.0, 1.0)] };
+        let mut said = Vec::new();
+        for &(settle, how_likely) in settles {
+            for (bold, bold_likely) in BOLD {
+                let log_prior = (how_likely * bold_likely).ln();
+                said.push(self.filtered(Hypothesis { settle, bold, bad: Bad::None, log_prior }));
+            }
+        }
+        let Some(best) = said.iter().max_by(|a, b| a.log_weight.total_cmp(&b.log_weight)) else { return said };
+        let mut suspects: Vec<(usize, f64)> =
+            best.surprise.iter().enumerate().map(|(i, s)| (i + 1, *s)).filter(|(_, s)| *s > SUSPECT_ABOVE).collect();
+        suspects.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        let ordinary: Vec<Hypothesis> = said.iter().map(|s| s.hypothesis).collect();
+        for &(round, _) in suspects.iter().take(SUSPECTS) {
+            let mut bad = vec![Bad::Before(round)];
+            // A reading that is off on its own is seen by the one after it.
+            if round + 1 < self.problem.rounds.len() {
+                bad.push(Bad::Reading(round));
+            }
+            for bad in bad {
+                for h in &ordinary {
+                    let log_prior = h.log_prior + (BAD / (1.0 - BAD)).ln();
+                    said.push(self.filtered(Hypothesis { bad, log_prior, ..*h }));
+                }
+            }
+        }
+        said
+    }
+
+    /// The filter under one hypothesis. The state is the unknowns, then the true loads and heights.
+    fn filtered(&self, hypothesis: Hypothesis) -> Said {
+        let count = self.prior.unknowns.len();
+        let noise = self.noise.with_settle(hypothesis.settle);
+        let off = |i: usize| if i < 4 { BAD_KG * BAD_KG } else { BAD_MM * BAD_MM };
+        let bad = DMatrix::from_fn(8, 8, |i, j| if i == j { off(i) } else { 0.0 });
+        let (mut mean, mut covariance) = before_reading(self.prior, &self.problem.rounds[0], &noise, hypothesis.bold);
+        let mut said = Said {
+            hypothesis,
+            mean: DVector::zeros(0),
+            covariance: DMatrix::zeros(0, 0),
+            log_weight: hypothesis.log_prior,
+            surprise: Vec::new(),
+        };
+        for (number, round) in self.problem.rounds.iter().enumerate().skip(1) {
             let turned = round.turned_steps.to_array();
             // The true reading moves by (M + sum (x - about) slope) turned.
             let mut moves = DMatrix::identity(count + 8, count + 8);
-            let mut shift = answer_to(&per_step, &turned);
-            for (i, slope) in slopes.iter().enumerate() {
+            let mut shift = answer_to(&self.per_step, &turned);
+            for (i, slope) in self.slopes.iter().enumerate() {
                 let column = answer_to(slope, &turned);
-                shift -= &column * about[i];
+                shift -= &column * self.about[i];
                 moves.view_mut((count, i), (8, 1)).copy_from(&column);
             }
             mean = &moves * mean;
             let mut moved = mean.rows_mut(count, 8);
             moved += shift;
             covariance = &moves * covariance * moves.transpose();
+            if hypothesis.bad == Bad::Before(number) {
+                let mut stands = covariance.view_mut((count, count), (8, 8));
+                stands += &bad;
+            }
             // Then it is read.
             let seen = covariance.view((0, count), (count + 8, 8)).into_owned();
-            let innovation = covariance.view((count, count), (8, 8)) + &noise;
-            // Positive definite: the noise has a floor. Without an inverse the round teaches nothing.
-            let Some(weight) = innovation.cholesky().map(|c| c.inverse()) else { continue };
-            let gain = &seen * weight;
-            let surprise = reading(round) - mean.rows(count, 8);
-            mean += &gain * surprise;
-            covariance -= &gain * seen.transpose();
+            let mut foreseen = covariance.view((count, count), (8, 8)) + &noise;
+            if hypothesis.bad == Bad::Reading(number) {
+                foreseen += &bad;
+            }
+            // Positive definite: the noise has a floor. Without a factor the round teaches nothing.
+            let Some(factor) = foreseen.cholesky() else { continue };
+            let surprise = values(round) - mean.rows(count, 8);
+            let weighed = factor.solve(&surprise);
+            let square = surprise.dot(&weighed);
+            let log_size: f64 = factor.l_dirty().diagonal().iter().map(|d| d.ln()).sum();
+            said.log_weight -= 0.5 * square + log_size;
+            said.surprise.push(square);
+            mean += &seen * weighed;
+            covariance -= &seen * factor.solve(&seen.transpose());
         }
-        Ok((mean.rows(0, count).into_owned(), covariance.view((0, 0), (count, count)).into_owned()))
+        said.mean = mean;
+        said.covariance = covariance;
+        said
+    }
+}
+
+impl Weighed {
+    fn of(said: &[Said], rounds: usize) -> Weighed {
+        let most = said.iter().map(|s| s.log_weight).fold(f64::NEG_INFINITY, f64::max);
+        let weights: Vec<f64> = said.iter().map(|s| (s.log_weight - most).exp()).collect();
+        let total: f64 = weights.iter().sum();
+        let size = said[0].mean.len();
+        let mut weighed = Weighed {
+            mean: DVector::zeros(size),
+            covariance: DMatrix::zeros(size, size),
+            settle_square: 0.0,
+            bad: vec![0.0; rounds],
+        };
+        for (s, weight) in said.iter().zip(&weights) {
+            let share = weight / total;
+            weighed.mean += &s.mean * share;
+            weighed.settle_square += s.hypothesis.settle.powi(2) * share;
+            if let Bad::Before(round) | Bad::Reading(round) = s.hypothesis.bad {
+                weighed.bad[round] += share;
+            }
+        }
+        for (s, weight) in said.iter().zip(&weights) {
+            let apart = &s.mean - &weighed.mean;
+            weighed.covariance += (&s.covariance + &apart * apart.transpose()) * (weight / total);
+        }
+        weighed
     }
 
     /// What to tell of what was learned.
-    pub(crate) fn learned(&self, problem: &Problem) -> Option<Learned> {
-        if problem.rounds.len() < 2 || self.unknowns.is_empty() {
-            return None;
-        }
-        let scales = self.unknowns.iter().enumerate().map(|(i, unknown)| LearnedScale {
+    fn learned(&self, problem: &Problem, prior: &Prior) -> Learned {
+        let count = prior.unknowns.len();
+        let scale = |(i, unknown): (usize, &crate::prior::Unknown)| LearnedScale {
             what: unknown.what,
             places: unknown.places.clone(),
+            base: unknown.base,
+            entered: unknown.entered,
             factor: self.mean[i].exp(),
             sigma_pct: 100.0 * self.covariance[(i, i)].max(0.0).sqrt(),
             prior_sigma_pct: 100.0 * unknown.sigma,
-        });
-        Some(Learned { readings: problem.rounds.len(), scales: scales.collect() })
+        };
+        // Both halves of a covariance are made the same to the last bit: it is kept as text and read again.
+        let covariance = |i: usize, j: usize| 0.5 * (self.covariance[(i, j)] + self.covariance[(j, i)]);
+        let doubted = self.bad.iter().enumerate().filter(|(_, chance)| **chance >= NAMED);
+        Learned {
+            readings: problem.rounds.len(),
+            scales: prior.unknowns.iter().enumerate().map(scale).collect(),
+            covariance: (0..count).map(|i| (0..count).map(|j| covariance(i, j)).collect()).collect(),
+            settle_kg: problem.pads.settle_kg * self.settle_square.sqrt(),
+            doubted: doubted.map(|(round, chance)| Doubted { round, chance: *chance }).collect(),
+            known_since: problem.known.as_ref().map(|known| known.on.clone()),
+        }
     }
-}
-
-/// The unknowns of one axle: one where left and right were entered equal (or not at all), else one for each side.
-fn unknowns_of(what: Scaled, axle: &[Place; 2], entered: [Option<f64>; 2], stated: f64, wide: f64) -> Vec<Unknown> {
-    let sigma = |value: Option<f64>| if value.is_some() { stated } else { wide };
-    if entered[0] == entered[1] {
-        vec![Unknown { what, places: axle.to_vec(), sigma: sigma(entered[0]) }]
-    } else {
-        axle.iter().zip(entered).map(|(p, v)| Unknown { what, places: vec![*p], sigma: sigma(v) }).collect()
-    }
-}
-
-/// A weighted sum.
-fn combine(parts: &[(&PerStep, f64)]) -> PerStep {
-    let sum = |pick: &dyn Fn(&PerStep) -> &[[f64; 4]; 4]| {
-        std::array::from_fn(|i| std::array::from_fn(|j| parts.iter().map(|(part, by)| pick(part)[i][j] * by).sum()))
-    };
-    PerStep { load_kg: sum(&|p| &p.load_kg), height_mm: sum(&|p| &p.height_mm) }
 }
 
 /// Loads and heights that turned steps move.

@@ -2,38 +2,50 @@
 //!
 //! A [`Problem`] says how the car is, what each collar may do, what is wanted and what turning costs. [`plan`] answers
 //! with the steps whose cost is least, proved and not rounded, with what they will do, how well that is known, and
-//! with what collars cannot do.
+//! with what collars cannot do. A [`Planner`] answers for any place on the trade line while a person drags.
 //!
-//! - [`Problem`], [`Plan`]: the JSON of `bayhand-cli plan`.
-//! - `search`: branch and bound over whole steps; the proof stands at its top.
-//! - `belief`: springs and ratios as a guess with a spread, and what readings teach about them.
+//! - [`Problem`], [`Plan`]: the JSON of `bayhand-cli plan`. [`Limits`]: what a plan must keep.
+//! - `search`: sphere decoding over whole steps; the proof stands at its top. `triangle`, `excess`: its parts.
+//! - `prior`, `belief`: springs and ratios as a guess with a spread, and what readings teach about them.
+//! - [`Knowledge`]: what was learned, kept on the car and used at its next visit.
 //! - `outlook`: what is known of a plan's outcome, and the chance that every wish is inside its window.
+//! - `stop`, `binding`, `reach`, `line`, `sentence`: the parts of the explanation.
 //! - [`box_probability`]: a Gaussian inside a box, by fixed quasi-random points.
 //!
-//! Everything is deterministic: the same problem gives the same answer, bit for bit, on the same machine.
+//! Everything is deterministic: the same problem gives the same answer, bit for bit, on the same machine. Every search
+//! is bounded by a number of nodes.
 //!
-//! Deliberately absent: how the car stands (that is chassis), words for people beyond one plain sentence, files, clocks.
+//! Deliberately absent: how the car stands (that is chassis), words for people beyond plain sentences, files, clocks.
 
 mod answer;
 mod belief;
+mod binding;
 mod chance;
 mod error;
 mod excess;
-mod explain;
+mod knowledge;
+mod limits;
+mod line;
 mod objective;
 mod outlook;
-mod plan;
+mod planner;
+mod prior;
 mod problem;
+mod reach;
 mod search;
+mod sentence;
 mod stop;
+mod triangle;
 
 pub use answer::{
-    Alternative, Binding, Excess, Learned, LearnedScale, LimitName, Outcome, Plan, Proof, Reachable, Reason,
-    ReasonCode, Scaled, Unreachable, UnreachableBecause,
+    Alternative, Binding, Broken, Excess, LimitName, Optimum, Outcome, Plan, Proof, Reachable, Reason, ReasonCode,
+    SettleAgain, Unreachable, UnreachableBecause,
 };
 pub use chance::box_probability;
 pub use error::PlanError;
-pub use plan::plan;
-pub use problem::{Confidence, Limits, Price, Problem, Round, Wish, WishName, Wishes};
+pub use knowledge::{Doubted, Knowledge, Learned, LearnedScale, Scaled};
+pub use limits::{Clearance, HEIGHT_DIFF_MOST_MM, Limits};
+pub use planner::{Planner, optimum, plan};
+pub use problem::{Confidence, Minutes, Price, Problem, Round, Wish, WishName, Wishes};
 pub use search::{TIE, WORK_LIMIT};
 pub use stop::WORTHWHILE;

@@ -1,6 +1,6 @@
 //! What is asked of the planner: the JSON of `bayhand-cli plan`.
 
-use crate::PlanError;
+use crate::{Knowledge, Limits, PlanError};
 use bayhand_chassis::Pads;
 use bayhand_vehicle::{Adjuster, Car, Corners, Place};
 use schemars::JsonSchema;
@@ -27,8 +27,32 @@ pub struct Problem {
     pub price: Price,
     /// What is known of pads and readings.
     pub pads: Pads,
-    /// The readings of this job, oldest first; the last one is now. Each is one look at one settle.
+    /// The readings of this job, oldest first; the last one is now. Each is one look at one settle: the same state
+    /// read again after another settle is a round in which nothing was turned.
     pub rounds: Vec<Round>,
+    /// What was learned of this car at an earlier visit; absent: nothing.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub known: Option<Knowledge>,
+    /// What a settle and a round cost in minutes; absent: [`Minutes::default`].
+    #[serde(default)]
+    pub minutes: Minutes,
+}
+
+/// What settling again and another round cost.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Minutes {
+    /// Lift or roll, settle and read once more, min.
+    pub settle: f64,
+    /// A round: raise, turn, lower, settle, read, min.
+    pub round: f64,
+}
+
+impl Default for Minutes {
+    /// What they take in an ordinary bay: 3 and 20 minutes (common practice, no source).
+    fn default() -> Self {
+        Minutes { settle: 3.0, round: 20.0 }
+    }
 }
 
 /// One sigma of the entered data, common to left and right of an axle where they are entered equal.
@@ -46,24 +70,6 @@ impl Default for Confidence {
     fn default() -> Self {
         Confidence { spring_pct: 10.0, motion_ratio_pct: 3.0 }
     }
-}
-
-/// Limits on the side-to-side height difference of an axle: |left - right - agreed| of the predicted heights.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Limits {
-    /// Greatest departure in front, mm; absent: no limit.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub height_diff_front_mm: Option<f64>,
-    /// Greatest departure behind, mm; absent: no limit.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub height_diff_rear_mm: Option<f64>,
-    /// Agreed left - right in front, mm.
-    #[serde(default)]
-    pub agreed_diff_front_mm: f64,
-    /// Agreed left - right behind, mm.
-    #[serde(default)]
-    pub agreed_diff_rear_mm: f64,
 }
 
 /// One wish: a target, the half width of its window, and its weight in the cost.
@@ -94,6 +100,9 @@ pub struct Wishes {
     /// Ride height at each corner, mm; any corner may be absent.
     #[serde(default)]
     pub heights_mm: Corners<Option<Wish>>,
+    /// Rake, mm: mean of the rear heights less mean of the front heights.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rake_mm: Option<Wish>,
 }
 
 impl Wishes {
@@ -105,7 +114,8 @@ impl Wishes {
             (WishName::RearDiffKg, self.rear_diff_kg),
         ];
         let heights = Place::ALL.map(|p| (WishName::height(p), *self.heights_mm.at(p)));
-        loads.into_iter().chain(heights).filter_map(|(name, wish)| wish.map(|w| (name, w))).collect()
+        let all = loads.into_iter().chain(heights).chain([(WishName::Rake, self.rake_mm)]);
+        all.filter_map(|(name, wish)| wish.map(|w| (name, w))).collect()
     }
 }
 
@@ -133,6 +143,9 @@ pub enum WishName {
     /// Height at RR.
     #[serde(rename = "heights_mm.RR")]
     HeightRr,
+    /// Rake.
+    #[serde(rename = "rake_mm")]
+    Rake,
 }
 
 impl WishName {
@@ -151,6 +164,7 @@ impl WishName {
             WishName::HeightFr => "heights_mm.FR",
             WishName::HeightRl => "heights_mm.RL",
             WishName::HeightRr => "heights_mm.RR",
+            WishName::Rake => "rake_mm",
         }
     }
 }
@@ -200,19 +214,16 @@ impl Problem {
             within(&at("up_steps"), f64::from(a.up_steps), 0.0, 10_000.0, "from 0 to 10000 steps")?;
             within(&at("down_steps"), f64::from(a.down_steps), 0.0, 10_000.0, "from 0 to 10000 steps")?;
         }
-        let l = &self.limits;
-        for (at, limit) in [
-            ("limits.height_diff_front_mm", l.height_diff_front_mm),
-            ("limits.height_diff_rear_mm", l.height_diff_rear_mm),
-        ] {
-            within(at, limit.unwrap_or(0.0), 0.0, 1_000.0, "from 0 to 1000 mm")?;
-        }
-        within("limits.agreed_diff_front_mm", l.agreed_diff_front_mm, -1_000.0, 1_000.0, "from -1000 to 1000 mm")?;
-        within("limits.agreed_diff_rear_mm", l.agreed_diff_rear_mm, -1_000.0, 1_000.0, "from -1000 to 1000 mm")?;
+        self.limits.validate()?;
         self.validate_wishes()?;
         within("price.per_collar", self.price.per_collar, 0.0, 1e9, "from 0 to 1e9")?;
         within("price.per_step", self.price.per_step, 0.0, 1e9, "from 0 to 1e9")?;
         self.pads.validate("pads")?;
+        within("minutes.settle", self.minutes.settle, 0.0, 1e4, "from 0 to 10000 min")?;
+        within("minutes.round", self.minutes.round, 0.0, 1e4, "from 0 to 10000 min")?;
+        if let Some(known) = &self.known {
+            known.validate()?;
+        }
         self.validate_rounds()
     }
 
@@ -257,11 +268,11 @@ impl Problem {
     }
 }
 
-fn within(at: &str, value: f64, least: f64, most: f64, must: &'static str) -> Result<(), PlanError> {
+pub(crate) fn within(at: &str, value: f64, least: f64, most: f64, must: &'static str) -> Result<(), PlanError> {
     // A NaN is outside every range.
     if value >= least && value <= most { Ok(()) } else { Err(refuse(at, &value.to_string(), must)) }
 }
 
-fn refuse(at: &str, value: &str, must: &'static str) -> PlanError {
+pub(crate) fn refuse(at: &str, value: &str, must: &'static str) -> PlanError {
     PlanError::Value { at: at.to_owned(), value: value.to_owned(), must }
 }

@@ -1,319 +1,276 @@
-//! The exact optimum over whole steps: sphere decoding, one set of collars at a time.
+//! The exact optimum over whole steps: sphere decoding with limits and prices.
 //!
 //! **What is minimised.** `cost(s) = |G s + b|² + per_step Σ|s_i| + per_collar #{s_i ≠ 0}` over whole `s` in a box,
-//! among those plans that break the height limits least (normally: not at all).
+//! among those plans that break the limits least (normally: not at all).
 //!
-//! **Why the answer is the optimum.** For each of the 16 sets of collars, plans that turn exactly this set pay a fixed
-//! price per collar, so `per_collar` is a constant of the set. With `G = Q R` on its columns,
-//! `|G s + b|² = c₀ + Σ_k (R_kk s_k + Σ_{j>k} R_kj s_j - y_k)²`, `y = -Q'b`, a sum of terms that are never negative; term
-//! `k` needs only the collars from `k` on. Fixing collars from the last to the first, the terms known so far (with
-//! their price per step) are a lower bound for everything below. A branch is left only when this bound is above the
-//! best cost found, or when no choice of the remaining collars inside their box brings the height limits back to the
-//! least excess. At one collar the term is a convex function of its steps: values are taken outwards from its minimum, so
-//! the first one above the bound ends that direction. Every other branch is followed to its end, where the cost is
+//! **Why the answer is the optimum.** With `G = Q R`,
+//! `|G s + b|² = c₀ + Σ_k (R_kk s_k + Σ_{j>k} R_kj s_j - y_k)²`, `y = -Q'b`: a sum of terms that are never negative,
+//! and term `k` needs only the collars from `k` on. Fixing collars from the last to the first, the terms known so far
+//! with their prices are a lower bound for everything below. A branch is left only when this bound is above the best
+//! cost found, or when no choice of the remaining collars inside their box brings a limit back. At one collar the
+//! term without its price per collar is a convex function of the steps: values are taken outwards from its least, so
+//! the first one above the bound ends them all. Every other branch is followed to its end, where the cost is
 //! computed afresh from its definition. Bounds are compared with a slack far above their rounding, so rounding can
-//! only make the search look at more. Where `R_kk` is zero (fewer wishes than collars) the bound does not depend on
-//! that collar and all of its steps are followed.
+//! only make the search look at more.
 //!
 //! **Ties.** Costs closer than [`TIE`] (relative) to the least are equal. Among them: fewer collars, then fewer steps,
 //! then the more evenly spread (least sum of squares), then the least in the order FL, FR, RL, RR.
 //!
-//! **Work** is bounded by [`WORK_LIMIT`] nodes. Beyond it the least bound among the branches not followed is kept:
-//! the optimum cannot be below it, so `gap` is proved.
+//! **Work** is bounded by a number of nodes, so it is the same on every machine. Beyond it the least bound among the
+//! branches not followed is kept: the optimum cannot be below it, so `gap` is proved.
 
-use crate::excess::{LIMIT_SLACK_MM, LeastExcess, Reach, nearest_to_zero, reach};
-use crate::objective::{Objective, Steps, steps_between, turned};
-use nalgebra::{DMatrix, DVector};
+use crate::excess::{LIMIT_SLACK_MM, LeastExcess, Reach, reach};
+use crate::objective::{Objective, Steps, collars, steps_between, turned};
+use crate::triangle::Triangle;
 
 /// Costs closer than this, relative to one plus the cost, are equal.
 pub const TIE: f64 = 1e-9;
 
-/// Nodes that one search may visit; a few tenths of a second of work. Boxes of ± 30 steps need at most a tenth of it.
+/// Nodes that the search for the plan may visit; a few tenths of a second of work.
 pub const WORK_LIMIT: u64 = 5_000_000;
+
+/// Nodes that a search beside the plan may visit: for an alternative, a stop on the trade line, one unit more of a limit.
+pub(crate) const SIDE_WORK_LIMIT: u64 = 100_000;
+
+/// The sets of collars by their number.
+const SETS: [&[&[usize]]; 5] = [
+    &[&[]],
+    &[&[0], &[1], &[2], &[3]],
+    &[&[0, 1], &[0, 2], &[0, 3], &[1, 2], &[1, 3], &[2, 3]],
+    &[&[0, 1, 2], &[0, 1, 3], &[0, 2, 3], &[1, 2, 3]],
+    &[&[0, 1, 2, 3]],
+];
 
 /// The best plan, and what was proved about it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Found {
     pub steps: Steps,
     pub cost: f64,
-    /// Beyond the height limits, mm; the least that is possible.
-    pub excess_mm: f64,
-    /// True when it is proved that no plan breaks the limits less.
-    pub excess_proved: bool,
     /// The optimum is at most this much below `cost`; zero: it is the optimum.
     pub gap: f64,
     pub nodes: u64,
 }
 
-/// The best plans with at most 0, 1, 2, 3 and 4 collars, in that order; absent where the height limits cannot be kept
-/// with so few.
-pub(crate) fn best_by_collars(objective: &Objective, least_excess: LeastExcess) -> [Option<Found>; 5] {
-    best_within(objective, least_excess, WORK_LIMIT)
+/// The best plan with at most so many collars; none where the limits cannot be kept with so few. `guess` is any plan:
+/// the nearer to the best, the less work.
+pub(crate) fn best(
+    objective: &Objective,
+    least: &LeastExcess,
+    most_collars: usize,
+    guess: Steps,
+    most_nodes: u64,
+) -> Option<Found> {
+    let mut search = Search::new(objective, least.excess_mm, f64::INFINITY, most_nodes);
+    search.most_collars = most_collars;
+    for known in [[0; 4], guess] {
+        search.meet(known);
+    }
+    search.over(least, most_collars);
+    let met = search.met?;
+    // A plan that was equal to a least that has fallen since is not equal any more: look again below the last one.
+    let drifted = met.cost > met.least + tie(met.least);
+    let met = if drifted {
+        search.met = None;
+        search.set_bound(met.least);
+        search.over(least, most_collars);
+        search.met.unwrap_or(met)
+    } else {
+        met
+    };
+    let gap = (met.cost - met.cost.min(search.unseen)).max(0.0);
+    // Equal within the tie is exact.
+    let gap = if gap <= tie(met.cost) { 0.0 } else { gap };
+    Some(Found { steps: met.steps, cost: met.cost, gap, nodes: search.nodes })
 }
 
-fn best_within(objective: &Objective, least_excess: LeastExcess, most_nodes: u64) -> [Option<Found>; 5] {
-    let mut work = Work::new(most_nodes);
-    let LeastExcess { excess_mm, proved: excess_proved } = least_excess;
-    let sets = Sets::of(objective);
-    let mut best = [None; 5];
-    let mut least: Option<(f64, Steps)> = None;
-    for (most, answer) in best.iter_mut().enumerate() {
-        // The least cost with exactly `most` collars, where it is below that with fewer.
-        for set in sets.of_size(most) {
-            set.improve(objective, excess_mm, &mut least, &mut work);
-        }
-        *answer = least.map(|(cost, first)| {
-            let lower = cost.min(work.unseen);
-            // Cut off by the work limit, the order among equals is not settled, and the first one stands.
-            let steps = sets.tie_break(objective, excess_mm, cost, most, &mut work).unwrap_or(first);
-            let cost = objective.cost(&steps);
-            let gap = (cost - lower).max(0.0);
-            // Equal within the tie is exact.
-            let gap = if gap <= tie(cost) { 0.0 } else { gap };
-            Found { steps, cost, excess_mm, excess_proved, gap, nodes: work.nodes }
-        });
-    }
-    best
-}
-
-/// The least cost alone, of the plans that keep the height limits.
-pub(crate) fn least_cost(objective: &Objective) -> f64 {
-    let mut work = Work::new(WORK_LIMIT);
-    let excess_mm = 0.0;
-    let sets = Sets::of(objective);
-    let mut least = None;
-    for set in &sets.0 {
-        set.improve(objective, excess_mm, &mut least, &mut work);
-    }
-    least.map_or(f64::INFINITY, |(cost, _)| cost)
+/// A plan that keeps all limits and costs less than `bound`, and whether all were looked at.
+pub(crate) fn below(objective: &Objective, bound: f64, most_nodes: u64) -> (Option<f64>, bool) {
+    let mut search = Search::new(objective, 0.0, bound, most_nodes);
+    search.follow(SETS[4][0]);
+    let less = search.met.map(|met| met.least).filter(|least| *least < bound - tie(bound));
+    (less, search.unseen.is_infinite())
 }
 
 fn tie(cost: f64) -> f64 {
     TIE * (1.0 + cost)
 }
 
-/// What has been looked at, and the least bound of what was not.
-struct Work {
-    nodes: u64,
-    most: u64,
-    unseen: f64,
+/// What comes first among plans of equal cost.
+fn order(steps: &Steps) -> (usize, i32, i64, Steps) {
+    let squares = steps.iter().map(|s| i64::from(*s) * i64::from(*s)).sum();
+    (collars(steps), turned(steps), squares, *steps)
 }
 
-impl Work {
-    fn new(most: u64) -> Work {
-        Work { nodes: 0, most, unseen: f64::INFINITY }
-    }
-
-    /// True when one more node may be visited.
-    fn take(&mut self) -> bool {
-        self.nodes += 1;
-        self.nodes <= self.most
-    }
+#[derive(Clone, Copy)]
+struct Met {
+    least: f64,
+    /// The first, in order, of those equal to the least.
+    steps: Steps,
+    cost: f64,
 }
 
-/// One set of collars with its triangular form.
-struct Set {
-    /// The collars, in the order in which columns were taken.
-    collars: Vec<usize>,
-    triangle: [[f64; 4]; 4],
-    target: [f64; 4],
-    /// `c₀` and the price of turning these collars.
-    constant: f64,
-    /// Slack of the bounds: rounding of the triangular form.
-    slack: f64,
-    per_step: f64,
-    reach: Vec<Reach>,
-}
-
-struct Sets(Vec<Set>);
-
-impl Sets {
-    /// All 16, fewest collars first.
-    fn of(objective: &Objective) -> Sets {
-        let mut sets: Vec<Set> = (0_usize..16)
-            .map(|bits| Set::of(objective, (0..4).filter(|collar| bits >> collar & 1 == 1).collect()))
-            .collect();
-        sets.sort_by_key(|set| set.collars.len());
-        Sets(sets)
-    }
-
-    fn of_size(&self, size: usize) -> impl Iterator<Item = &Set> {
-        self.0.iter().filter(move |set| set.collars.len() == size)
-    }
-
-    /// Among the plans with at most `most` collars whose cost is equal to the least: the one that comes first.
-    fn tie_break(
-        &self,
-        objective: &Objective,
-        excess_mm: f64,
-        least: f64,
-        most: usize,
-        work: &mut Work,
-    ) -> Option<Steps> {
-        let bound = least + tie(least);
-        for size in 0..=most {
-            let mut first: Option<Steps> = None;
-            for set in self.of_size(size) {
-                set.follow(objective, excess_mm, bound, work, &mut |steps, cost| {
-                    if cost <= bound && first.is_none_or(|best| order(&steps) < order(&best)) {
-                        first = Some(steps);
-                    }
-                    bound
-                });
-            }
-            if first.is_some() {
-                return first;
-            }
-        }
-        None
-    }
-}
-
-/// What comes first among plans of equal cost and equally many collars.
-fn order(steps: &Steps) -> (i32, i64, Steps) {
-    (turned(steps), steps.iter().map(|s| i64::from(*s) * i64::from(*s)).sum(), *steps)
-}
-
-impl Set {
-    fn of(objective: &Objective, collars: Vec<usize>) -> Set {
-        let rows: Vec<_> = objective.wishes.iter().filter(|w| w.wish.weight > 0.0).collect();
-        let scale: Vec<f64> = rows.iter().map(|w| w.wish.weight.sqrt() / w.wish.window).collect();
-        let b = DVector::from_fn(rows.len(), |i, _| rows[i].error_now * scale[i]);
-        let size = collars.len();
-        let mut triangle = [[0.0; 4]; 4];
-        let mut target = [0.0; 4];
-        let mut rest = b.clone();
-        if size > 0 {
-            let qr = DMatrix::from_fn(rows.len(), size, |i, j| rows[i].per_step[collars[j]] * scale[i]).qr();
-            let (q, r) = (qr.q(), qr.r());
-            let y = -(q.transpose() * &b);
-            rest += &q * &y;
-            for i in 0..r.nrows() {
-                target[i] = y[i];
-                for j in 0..size {
-                    triangle[i][j] = r[(i, j)];
-                }
-            }
-        }
-        Set {
-            triangle,
-            target,
-            constant: rest.norm_squared() + objective.price.per_collar * size as f64,
-            slack: 1e-13 * b.norm_squared(),
-            per_step: objective.price.per_step,
-            reach: reach(objective, &collars),
-            collars,
-        }
-    }
-
-    /// Replaces `least` by the least cost of this set and the first plan that has it, when that is less.
-    fn improve(&self, objective: &Objective, excess_mm: f64, least: &mut Option<(f64, Steps)>, work: &mut Work) {
-        let bound = least.map_or(f64::INFINITY, |(cost, _)| cost);
-        self.follow(objective, excess_mm, bound, work, &mut |steps, cost| {
-            if least.is_none_or(|(best, _)| cost < best) {
-                *least = Some((cost, steps));
-            }
-            least.map_or(bound, |(best, _)| best)
-        });
-    }
-
-    /// Visits every plan of this set whose bound is not above `bound`; `leaf` is given the plan and its cost and gives
-    /// the bound to go on with.
-    fn follow(
-        &self,
-        objective: &Objective,
-        excess_mm: f64,
-        bound: f64,
-        work: &mut Work,
-        leaf: &mut dyn FnMut(Steps, f64) -> f64,
-    ) {
-        let mut walk = Walk { set: self, objective, excess_mm: excess_mm + LIMIT_SLACK_MM, bound, work, leaf };
-        let departures: [f64; 2] = std::array::from_fn(|i| objective.limits.get(i).map_or(0.0, |limit| limit.now_mm));
-        walk.down(self.collars.len(), self.constant, [0; 4], self.target, departures);
-    }
-}
-
-/// One descent through a set.
-struct Walk<'a> {
-    set: &'a Set,
+struct Search<'a> {
     objective: &'a Objective,
+    /// Excess that is allowed, with its slack.
     excess_mm: f64,
+    /// True when the sum over all limits has to be watched, not only each alone.
+    any_excess: bool,
+    met: Option<Met>,
     bound: f64,
-    work: &'a mut Work,
-    leaf: &'a mut dyn FnMut(Steps, f64) -> f64,
+    /// The bound with its slacks.
+    cutoff: f64,
+    slack: f64,
+    most_collars: usize,
+    nodes: u64,
+    most_nodes: u64,
+    /// The least bound of what was not followed for lack of work.
+    unseen: f64,
+    triangle: Triangle,
+    reach: Vec<Reach>,
+    /// What each limit stands at with 0, 1, 2, 3 and 4 collars open.
+    values: Vec<[f64; 5]>,
 }
 
-impl Walk<'_> {
-    fn too_dear(&self, cost: f64) -> bool {
-        cost > self.bound + TIE * 0.5 * (1.0 + self.bound.min(1e300)) + self.set.slack
+impl<'a> Search<'a> {
+    fn new(objective: &'a Objective, excess_mm: f64, bound: f64, most_nodes: u64) -> Search<'a> {
+        let mut search = Search {
+            objective,
+            excess_mm: excess_mm + LIMIT_SLACK_MM,
+            any_excess: excess_mm > 0.0,
+            met: None,
+            bound,
+            cutoff: f64::INFINITY,
+            slack: 0.0,
+            most_collars: 4,
+            nodes: 0,
+            most_nodes,
+            unseen: f64::INFINITY,
+            triangle: Triangle::of(&[], &[]),
+            reach: Vec::new(),
+            values: vec![[0.0; 5]; objective.limits.len()],
+        };
+        search.set_bound(bound);
+        search
     }
 
-    /// `open` collars are still to be fixed; `known` is the cost of what is fixed, `target` the remaining targets of
-    /// each term, `departures` what the limits stand at.
-    fn down(&mut self, open: usize, known: f64, steps: Steps, target: [f64; 4], departures: [f64; 2]) {
-        if self.too_dear(known) || !self.limits_in_reach(open, &departures) {
+    fn set_bound(&mut self, bound: f64) {
+        self.bound = bound;
+        self.cutoff = bound + TIE * (1.0 + bound) + self.slack;
+    }
+
+    /// Looks at all plans with at most so many collars.
+    fn over(&mut self, least: &LeastExcess, most_collars: usize) {
+        if let Some(plans) = &least.plans {
+            self.nodes += plans.len() as u64;
+            plans.iter().for_each(|plan| self.meet(*plan));
+        } else {
+            SETS[most_collars].iter().for_each(|set| self.follow(set));
+        }
+    }
+
+    /// Visits every plan that turns no other collar than these and whose bound is not above the cutoff.
+    fn follow(&mut self, set: &[usize]) {
+        let triangle = Triangle::of(&self.objective.wishes, set);
+        let order = &triangle.collars[..set.len()];
+        if !self.objective.limits.is_empty() {
+            self.reach = reach(self.objective, order);
+        }
+        for (values, limit) in self.values.iter_mut().zip(&self.objective.limits) {
+            values[set.len()] = limit.now_mm;
+        }
+        self.slack = 1e-13 * triangle.size;
+        self.set_bound(self.bound);
+        self.triangle = triangle;
+        self.down(set.len(), triangle.constant, [0; 4], triangle.aim);
+    }
+
+    /// `open` collars are still to be fixed; `known` is the cost of what is fixed, `aims` what each term still misses.
+    fn down(&mut self, open: usize, known: f64, steps: Steps, aims: [f64; 4]) {
+        if known > self.cutoff {
             return;
         }
-        if !self.work.take() {
-            self.work.unseen = self.work.unseen.min(known);
+        self.nodes += 1;
+        if self.nodes > self.most_nodes {
+            self.unseen = self.unseen.min(known);
             return;
         }
         if open == 0 {
-            if self.objective.excess(&steps) <= self.excess_mm {
-                self.bound = (self.leaf)(steps, self.objective.cost(&steps));
-            }
+            self.meet(steps);
             return;
         }
         let level = open - 1;
-        let collar = self.set.collars[level];
-        let (low, high) = self.let_through(level, &departures);
+        let collar = self.triangle.collars[level];
+        let (low, high) = self.let_through(open);
         if low > high {
             return;
         }
-        let (rate, price, aim) = (self.set.triangle[level][level], self.set.per_step, target[level]);
-        let term = |s: i32| (rate * f64::from(s) - aim).powi(2) + price * f64::from(s.abs());
-        // Outwards from the least value of a convex function.
-        let mut below = lowest(rate, aim, price, low, high);
+        let (rate, price, aim) = (self.triangle.rate[level][level], self.objective.price, aims[level]);
+        let term = |s: i32| (rate * f64::from(s) - aim).powi(2) + price.per_step * f64::from(s.abs());
+        // Outwards from the least of a convex function.
+        let mut below = lowest(rate, aim, price.per_step, low, high);
         let mut above = below + 1;
+        let (mut down, mut up) = (term(below), if above <= high { term(above) } else { f64::INFINITY });
         loop {
-            let (down, up) = (
-                if below >= low { term(below) } else { f64::INFINITY },
-                if above <= high { term(above) } else { f64::INFINITY },
-            );
             let (s, cost) = if down <= up { (below, down) } else { (above, up) };
-            if cost.is_infinite() || self.too_dear(known + cost) {
+            if !(known + cost <= self.cutoff) || cost.is_infinite() {
                 return;
             }
             if down <= up {
                 below -= 1;
+                down = if below >= low { term(below) } else { f64::INFINITY };
             } else {
                 above += 1;
+                up = if above <= high { term(above) } else { f64::INFINITY };
             }
-            // Plans that leave this collar alone belong to a smaller set.
-            if s == 0 {
+            let cost = if s == 0 { cost } else { cost + price.per_collar };
+            if known + cost > self.cutoff {
                 continue;
             }
             let mut next = steps;
             next[collar] = s;
-            let mut aims = target;
-            for (aim, row) in aims.iter_mut().zip(&self.set.triangle).take(level) {
+            let mut left = aims;
+            for (aim, row) in left.iter_mut().zip(&self.triangle.rate).take(level) {
                 *aim -= row[level] * f64::from(s);
             }
-            let mut moved = departures;
-            for (departure, limit) in moved.iter_mut().zip(&self.objective.limits) {
-                *departure += limit.per_step[collar] * f64::from(s);
+            for (values, limit) in self.values.iter_mut().zip(&self.objective.limits) {
+                values[level] = values[open] + limit.per_step[collar] * f64::from(s);
             }
-            self.down(level, known + cost, next, aims, moved);
+            if self.any_excess && self.least_excess(level) > self.excess_mm {
+                continue;
+            }
+            self.down(level, known + cost, next, left);
         }
     }
 
-    /// The steps of a collar for which each limit on its own can still be brought to the excess that is allowed.
-    fn let_through(&self, level: usize, departures: &[f64; 2]) -> (i32, i32) {
-        let collar = self.set.collars[level];
+    /// A whole plan: kept when it is allowed and comes before the one that was kept.
+    fn meet(&mut self, steps: Steps) {
+        if collars(&steps) > self.most_collars || self.objective.excess(&steps) > self.excess_mm {
+            return;
+        }
+        let cost = self.objective.cost(&steps);
+        let met = match self.met {
+            Some(met) if cost > met.least + tie(met.least) => met,
+            Some(met) if cost >= met.least - tie(met.least) => {
+                let first = if order(&steps) < order(&met.steps) { Met { steps, cost, ..met } } else { met };
+                Met { least: met.least.min(cost), ..first }
+            }
+            _ => Met { least: cost, steps, cost },
+        };
+        self.met = Some(met);
+        if met.least < self.bound {
+            self.set_bound(met.least);
+        }
+    }
+
+    /// The steps of the last open collar for which each limit on its own can still be kept, or brought to the excess
+    /// that is allowed, by the collars before it.
+    fn let_through(&self, open: usize) -> (i32, i32) {
+        let level = open - 1;
+        let collar = self.triangle.collars[level];
         let (mut low, mut high) = (self.objective.low[collar], self.objective.high[collar]);
-        for ((limit, reach), at) in self.objective.limits.iter().zip(&self.set.reach).zip(departures) {
-            let room = limit.limit_mm + self.excess_mm;
-            let (least, most) = (at + reach[level].0 - room, at + reach[level].1 + room);
+        for ((limit, reach), values) in self.objective.limits.iter().zip(&self.reach).zip(&self.values) {
+            let least = limit.least_mm - self.excess_mm - values[open] - reach[level].1;
+            let most = limit.most_mm + self.excess_mm - values[open] - reach[level].0;
             (low, high) = steps_between(limit.per_step[collar], least, most, low, high);
             if low > high {
                 break;
@@ -322,17 +279,10 @@ impl Walk<'_> {
         (low, high)
     }
 
-    /// True when the open collars can still bring the limits to the excess that is allowed.
-    fn limits_in_reach(&self, open: usize, departures: &[f64; 2]) -> bool {
-        let least: f64 = self
-            .objective
-            .limits
-            .iter()
-            .zip(&self.set.reach)
-            .zip(departures)
-            .map(|((limit, reach), departure)| limit.excess_of(nearest_to_zero(*departure, reach[open])))
-            .sum();
-        least <= self.excess_mm
+    /// The excess that remains when the open collars bring each limit, on its own, as far back as they can.
+    fn least_excess(&self, open: usize) -> f64 {
+        let limits = self.objective.limits.iter().zip(&self.reach).zip(&self.values);
+        limits.map(|((limit, reach), values)| limit.excess_in_reach(values[open], reach[open])).sum()
     }
 }
 
@@ -351,7 +301,7 @@ fn lowest(rate: f64, aim: f64, price: f64, low: i32, high: i32) -> i32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::objective::{WishRow, collars};
+    use crate::objective::WishRow;
     use crate::problem::{Price, Wish};
 
     /// The start of the outward walk is at or next below the least value of the convex term.
@@ -383,13 +333,13 @@ mod tests {
             low: [-20; 4],
             high: [20; 4],
             price: Price { per_collar: 0.0, per_step: 0.001 },
+            per_step: Default::default(),
         };
-        let none = LeastExcess { excess_mm: 0.0, proved: true };
-        let full = best_within(&objective, none, u64::MAX)[4].expect("a plan");
+        let full = best(&objective, &LeastExcess::NONE, 4, [0; 4], u64::MAX).expect("a plan");
         assert_eq!(full.gap, 0.0, "searched to the end");
         let mut cut_off = 0;
         for most_nodes in [20, 60, 200, 600] {
-            let cut = best_within(&objective, none, most_nodes)[4].expect("the plans seen so far");
+            let cut = best(&objective, &LeastExcess::NONE, 4, [0; 4], most_nodes).expect("the plans seen so far");
             assert!(cut.cost - cut.gap <= full.cost + 1e-9, "{most_nodes} nodes: {cut:?} against {full:?}");
             assert!(cut.cost >= full.cost, "nothing is below the optimum");
             cut_off += usize::from(cut.gap > 0.0);
@@ -397,8 +347,12 @@ mod tests {
         assert!(cut_off > 0, "some of these searches were cut off");
     }
 
+    /// Fewer collars, then fewer steps, then the more even, then the order of the corners.
     #[test]
-    fn collars_of_a_plan_are_counted() {
-        assert_eq!((collars(&[0, -3, 0, 2]), turned(&[0, -3, 0, 2])), (2, 5), "two collars, five steps");
+    fn equal_plans_have_an_order() {
+        let in_order = [[0, 0, 0, 3], [0, 9, 0, 0], [-1, 1, 0, 0], [0, 0, 2, 2], [0, 0, 3, 1], [1, 1, 1, 0]];
+        for pair in in_order.windows(2) {
+            assert!(order(&pair[0]) < order(&pair[1]), "{:?} comes before {:?}", pair[0], pair[1]);
+        }
     }
 }

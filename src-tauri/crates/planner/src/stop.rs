@@ -7,11 +7,10 @@
 //! 2. The plan at hand, or one that a climb from it over single steps reaches, adds two points: go on.
 //! 3. Even a plan that met every target exactly would not (see [`Outlook::chance_at_best`]): stop.
 //! 4. The chance of all wishes is at most the chance of each alone. Depth first over all steps, a branch is left when
-//!    some wish alone cannot reach the chance asked for, whatever the open collars do. What remains is few; the most
-//!    promising [`KEPT`] (by the product of their single chances) are computed in full.
+//!    some wish alone cannot reach the chance asked for, whatever the open collars do. Every plan that remains is
+//!    computed in full, the most promising first, until one adds two points.
 //!
-//! Each answer is sound except one: when more than [`KEPT`] plans remain in 4, or its work is used up, the rest is taken
-//! to be no better than the most promising ones.
+//! Each answer is proved, unless the work of 4 is used up; then the rest is taken to be no better, and `proved` says so.
 
 use crate::chance::{inside_one, quantile};
 use crate::objective::{Objective, Steps, steps_between};
@@ -20,8 +19,8 @@ use crate::outlook::Outlook;
 /// What makes turning worthwhile: two points of the chance that all wishes are inside.
 pub const WORTHWHILE: f64 = 0.02;
 
-/// Plans that are computed in full at most.
-const KEPT: usize = 48;
+/// Plans whose chance is computed in full at most.
+const COMPUTED: usize = 400;
 
 /// Nodes that step 4 visits at most.
 const NODES: u32 = 100_000;
@@ -30,6 +29,7 @@ const NODES: u32 = 100_000;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Advice {
     pub stop: bool,
+    pub proved: bool,
     pub chance_now: f64,
     pub chance_planned: f64,
     pub chance_best: f64,
@@ -38,9 +38,11 @@ pub(crate) struct Advice {
 /// Answers the question of this module for the plan at hand.
 pub(crate) fn advise(objective: &Objective, outlook: &Outlook, planned: &Steps, excess_mm: f64) -> Advice {
     let chance = |steps: &Steps| outlook.chance(objective, steps);
-    let (chance_now, chance_planned) = (chance(&[0; 4]), chance(planned));
+    let chance_planned = chance(planned);
+    let chance_now = if *planned == [0; 4] { chance_planned } else { chance(&[0; 4]) };
     let asked = chance_now + WORTHWHILE;
-    let mut advice = Advice { stop: true, chance_now, chance_planned, chance_best: chance_now.max(chance_planned) };
+    let chance_best = chance_now.max(chance_planned);
+    let mut advice = Advice { stop: true, proved: true, chance_now, chance_planned, chance_best };
     if asked > 1.0 {
         return advice;
     }
@@ -51,9 +53,10 @@ pub(crate) fn advise(objective: &Objective, outlook: &Outlook, planned: &Steps, 
             advice.chance_best = advice.chance_best.max(chance(&top));
         }
         if advice.chance_best < asked && outlook.chance_at_best() >= asked {
-            let kept = promising(&allowed, outlook, asked);
-            for (_, steps) in kept {
-                advice.chance_best = advice.chance_best.max(chance(&steps));
+            let (kept, all) = promising(&allowed, outlook, asked);
+            advice.proved = all && kept.len() <= COMPUTED;
+            for (_, steps) in kept.iter().take(COMPUTED) {
+                advice.chance_best = advice.chance_best.max(chance(steps));
                 if advice.chance_best >= asked {
                     break;
                 }
@@ -61,10 +64,11 @@ pub(crate) fn advise(objective: &Objective, outlook: &Outlook, planned: &Steps, 
         }
     }
     advice.stop = advice.chance_best < asked;
+    advice.proved |= !advice.stop;
     advice
 }
 
-/// The plans inside adjusters that break the height limits no more than they must.
+/// The plans inside adjusters that break the limits no more than they must.
 struct Allowed<'a> {
     objective: &'a Objective,
     excess_mm: f64,
@@ -111,24 +115,23 @@ fn alone<'a>(objective: &'a Objective, outlook: &'a Outlook, steps: &'a Steps) -
         .map(|(i, wish)| inside_one(wish.error(steps), outlook.wish_sigma(i, steps), outlook.half()[i]))
 }
 
-/// The plans that each wish alone lets through, most promising first.
-fn promising(allowed: &Allowed<'_>, outlook: &Outlook, asked: f64) -> Vec<(f64, Steps)> {
+/// The plans that each wish alone lets through, most promising first, and whether these are all.
+fn promising(allowed: &Allowed<'_>, outlook: &Outlook, asked: f64) -> (Vec<(f64, Steps)>, bool) {
     let objective = allowed.objective;
     let most: Steps = std::array::from_fn(|i| objective.high[i].max(-objective.low[i]));
     let radius = (0..objective.wishes.len()).map(|w| greatest_error(outlook, w, asked, &most)).collect();
     let mut sieve = Sieve { allowed, outlook, asked, radius, nodes: NODES, kept: Vec::new() };
     sieve.down(4, [0; 4]);
-    let mut kept = sieve.kept;
+    let (mut kept, all) = (sieve.kept, sieve.nodes > 0);
     kept.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
-    kept.truncate(KEPT);
-    kept
+    (kept, all)
 }
 
 /// The greatest error at which one wish can still have the chance asked for. Up to the edge of the window the chance is
 /// greatest with the least sigma; beyond it, it is at most that of the near edge with the greatest sigma.
 fn greatest_error(outlook: &Outlook, wish: usize, asked: f64, most: &Steps) -> f64 {
     let half = outlook.half()[wish];
-    let (least, greatest) = (outlook.wish_sigma(wish, &[0; 4]), outlook.greatest_wish_sigma(wish, most));
+    let (least, greatest) = outlook.wish_sigma_between(wish, most);
     if asked < 0.5 {
         return half + greatest * -quantile(asked);
     }
@@ -176,12 +179,12 @@ impl Sieve<'_> {
         let objective = self.allowed.objective;
         let (mut low, mut high) = (objective.low[collar], objective.high[collar]);
         for (wish, radius) in objective.wishes.iter().zip(&self.radius) {
-            let (mut least, mut most) = (wish.error(steps) - radius, wish.error(steps) + radius);
+            let (mut least, mut most) = (-radius - wish.error(steps), radius - wish.error(steps));
             for before in 0..collar {
                 let ends =
                     [objective.low[before], objective.high[before]].map(|s| wish.per_step[before] * f64::from(s));
-                least += ends[0].min(ends[1]);
-                most += ends[0].max(ends[1]);
+                least -= ends[0].max(ends[1]);
+                most -= ends[0].min(ends[1]);
             }
             (low, high) = steps_between(wish.per_step[collar], least, most, low, high);
             if low > high {

@@ -2,7 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use bayhand_chassis::{Pads, Rates, Sensitivity};
-use bayhand_planner::{Confidence, Limits, Price, Problem, Round, Wish, Wishes};
+use bayhand_planner::{Confidence, Limits, Minutes, Price, Problem, Round, Wish, Wishes};
 use bayhand_vehicle::{Adjuster, Bar, Bars, Car, Corner, Corners, Place, Sprung};
 
 /// SplitMix64 (Steele, Lea, Flood 2014): small, and the same everywhere.
@@ -72,6 +72,7 @@ pub fn coupe() -> Problem {
             front_diff_kg: Some(Wish { target: 0.0, window: 4.0, weight: 0.5 }),
             rear_diff_kg: Some(Wish { target: 0.0, window: 4.0, weight: 0.5 }),
             heights_mm: Corners::same(Some(Wish { target: 100.0, window: 1.0, weight: 0.3 })),
+            rake_mm: None,
         },
         price: Price { per_collar: 0.01, per_step: 0.001 },
         pads: Pads { resolution_kg: 0.1, look_kg: 0.1, settle_kg: 0.2, level_mm: 0.05, height_mm: 0.3, patch_mm: 0.0 },
@@ -80,6 +81,8 @@ pub fn coupe() -> Problem {
             loads_kg: Corners { fl: 262.0, fr: 228.0, rl: 288.0, rr: 308.0 },
             heights_mm: Corners { fl: 101.5, fr: 98.2, rl: 99.0, rr: 102.6 },
         }],
+        known: None,
+        minutes: Minutes::default(),
     }
 }
 
@@ -129,6 +132,7 @@ pub fn any_problem(r: &mut Random, most_steps: i32) -> Problem {
         height_diff_rear_mm: limit(r),
         agreed_diff_front_mm: if r.chance(0.3) { r.within(-4.0, 4.0) } else { 0.0 },
         agreed_diff_rear_mm: 0.0,
+        ..Limits::default()
     };
     p.price = match r.whole(0, 3) {
         0 => Price::default(),
