@@ -212,7 +212,7 @@ impl<'a> Search<'a> {
         let (mut down, mut up) = (term(below), if above <= high { term(above) } else { f64::INFINITY });
         loop {
             let (s, cost) = if down <= up { (below, down) } else { (above, up) };
-            if !(known + cost <= self.cutoff) || cost.is_infinite() {
+            if known + cost > self.cutoff || cost.is_infinite() {
                 return;
             }
             if down <= up {

@@ -60,8 +60,8 @@ impl Triangle {
             }
         }
         for (level, &column) in left[..collars.len()].iter().enumerate() {
-            for row in 0..=level {
-                t.rate[row][level] = rates_of[column][row];
+            for (row, along) in t.rate.iter_mut().zip(rates_of[column]) {
+                row[level] = along;
             }
         }
         let mut rest = b;

@@ -2,8 +2,8 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use bayhand_chassis::{Pads, Rates, Sensitivity};
-use bayhand_planner::{Confidence, Limits, Minutes, Price, Problem, Round, Wish, Wishes};
-use bayhand_vehicle::{Adjuster, Bar, Bars, Car, Corner, Corners, Place, Sprung};
+use bayhand_planner::{Clearance, Confidence, Limits, Minutes, Price, Problem, Round, Wish, Wishes};
+use bayhand_vehicle::{Adjuster, Bar, Bars, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
 
 /// SplitMix64 (Steele, Lea, Flood 2014): small, and the same everywhere.
 pub struct Random(pub u64);
@@ -134,6 +134,9 @@ pub fn any_problem(r: &mut Random, most_steps: i32) -> Problem {
         agreed_diff_rear_mm: 0.0,
         ..Limits::default()
     };
+    if r.chance(0.4) {
+        rarer_limits(r, &mut p);
+    }
     p.price = match r.whole(0, 3) {
         0 => Price::default(),
         1 => Price { per_collar: r.within(0.0, 3.0), per_step: 0.0 },
@@ -145,7 +148,34 @@ pub fn any_problem(r: &mut Random, most_steps: i32) -> Problem {
     p
 }
 
-/// Cost and excess over the height limits of any plan, written down from the interchange text alone.
+/// Limits of the other kinds, and a wish for the rake.
+fn rarer_limits(r: &mut Random, p: &mut Problem) {
+    let l = &mut p.limits;
+    let middle = r.within(-3.0, 3.0);
+    l.rake_least_mm = r.chance(0.4).then(|| middle - r.within(0.0, 2.0));
+    l.rake_most_mm = r.chance(0.4).then(|| middle + r.within(0.0, 2.0));
+    l.bump_gap_mm = r.chance(0.5).then(|| r.within(5.0, 25.0));
+    l.droop_gap_mm = r.chance(0.5).then(|| r.within(5.0, 25.0));
+    l.collar_change_mm = r.chance(0.3).then(|| r.within(0.0, 4.0));
+    for _ in 0..r.whole(0, 2) {
+        let now_mm = r.within(60.0, 80.0);
+        l.clearances.push(Clearance {
+            behind_front_axle_mm: r.within(-900.0, 3_200.0),
+            left_mm: r.within(-700.0, 700.0),
+            now_mm,
+            least_mm: now_mm + r.within(-2.0, 1.0),
+        });
+    }
+    for place in Place::ALL {
+        let corner = p.car.corners.at_mut(place);
+        corner.bump_mm = r.chance(0.5).then(|| r.within(15.0, 30.0));
+        corner.droop_mm = r.chance(0.5).then(|| r.within(15.0, 30.0));
+    }
+    p.wishes.rake_mm =
+        r.chance(0.5).then(|| Wish { target: middle, window: r.within(0.3, 1.5), weight: r.within(0.1, 2.0) });
+}
+
+/// Cost and excess over the limits of any plan, written down from the interchange text alone.
 pub struct Ledger<'a> {
     problem: &'a Problem,
     /// Load (kg) and height (mm) changes per step: rows corners, columns collars.
@@ -180,24 +210,55 @@ impl<'a> Ledger<'a> {
         for place in Place::ALL {
             cost += one(*w.heights_mm.at(place), heights[place.index()]);
         }
+        cost += one(w.rake_mm, (heights[2] + heights[3] - heights[0] - heights[1]) / 2.0);
         let touched = steps.iter().filter(|s| **s != 0).count() as f64;
         let turned: i32 = steps.iter().map(|s| s.abs()).sum();
         cost + self.problem.price.per_collar * touched + self.problem.price.per_step * f64::from(turned)
     }
 
     pub fn excess_mm(&self, steps: [i32; 4]) -> f64 {
-        let (_, [fl, fr, rl, rr]) = self.after(steps);
-        let l = &self.problem.limits;
+        let (loads, heights) = self.after(steps);
+        let [fl, fr, rl, rr] = heights;
+        let (l, car) = (&self.problem.limits, &self.problem.car);
+        let now = self.problem.rounds.last().expect("a reading");
         let over = |limit: Option<f64>, diff: f64| limit.map_or(0.0, |limit| (diff.abs() - limit).max(0.0));
-        over(l.height_diff_front_mm, fl - fr - l.agreed_diff_front_mm)
-            + over(l.height_diff_rear_mm, rl - rr - l.agreed_diff_rear_mm)
+        let mut sum = over(l.height_diff_front_mm, fl - fr - l.agreed_diff_front_mm)
+            + over(l.height_diff_rear_mm, rl - rr - l.agreed_diff_rear_mm);
+        let rake = (rl + rr) / 2.0 - (fl + fr) / 2.0;
+        sum += l.rake_least_mm.map_or(0.0, |least| (least - rake).max(0.0));
+        sum += l.rake_most_mm.map_or(0.0, |most| (rake - most).max(0.0));
+        let rise: [f64; 4] = std::array::from_fn(|i| heights[i] - now.heights_mm.to_array()[i]);
+        for point in &l.clearances {
+            // Middle of each axle and slope across it, then straight along the car; beyond an axle with its slope.
+            let along = point.behind_front_axle_mm / car.wheelbase_mm;
+            let middle = (rise[0] + rise[1]) / 2.0 * (1.0 - along) + (rise[2] + rise[3]) / 2.0 * along;
+            let slope = [(rise[0] - rise[1]) / car.track_front_mm, (rise[2] - rise[3]) / car.track_rear_mm];
+            let between = along.clamp(0.0, 1.0);
+            let there = middle + point.left_mm * (slope[0] * (1.0 - between) + slope[1] * between);
+            sum += (point.least_mm - point.now_mm - there).max(0.0);
+        }
+        for p in Place::ALL {
+            let (i, corner) = (p.index(), car.corners.at(p));
+            // Further out of the body by what the height gains and the tyre gives way more.
+            let out = rise[i] + (loads[i] - now.loads_kg.to_array()[i]) * STANDARD_GRAVITY / corner.tyre_n_per_mm;
+            let gap = |left: Option<f64>, least: Option<f64>, used: f64| match (left, least) {
+                (Some(left), Some(least)) => (least - left + used).max(0.0),
+                _ => 0.0,
+            };
+            sum += gap(corner.bump_mm, l.bump_gap_mm, -out) + gap(corner.droop_mm, l.droop_gap_mm, out);
+        }
+        sum
     }
 
     /// Every plan inside the adjusters.
     pub fn all(&self) -> Vec<[i32; 4]> {
         let range = |p: Place| {
             let a = self.problem.adjusters.at(p);
-            -a.down_steps..=a.up_steps
+            let most = |steps: i32| match self.problem.limits.collar_change_mm {
+                Some(change) => (0..=steps).rev().find(|s| f64::from(*s) * a.step_mm <= change + 1e-12).unwrap_or(0),
+                None => steps,
+            };
+            -most(a.down_steps)..=most(a.up_steps)
         };
         let mut plans = Vec::new();
         for fl in range(Place::Fl) {
