@@ -148,6 +148,30 @@ pub fn any_problem(r: &mut Random, most_steps: i32) -> Problem {
     p
 }
 
+/// An invented problem of full size: boxes of 30 steps either way, all seven wishes at random, height limits of 7.5 mm. The
+/// body is stiff, so the four heights lie near one plane.
+pub fn full_problem(r: &mut Random) -> Problem {
+    let mut p = any_problem(r, 4);
+    p.adjusters = p.adjusters.map(|a| Adjuster { up_steps: 30, down_steps: 30, ..*a });
+    let wish = |r: &mut Random, target: f64, window: f64| {
+        Some(Wish { target, window: window * r.within(0.5, 2.0), weight: r.within(0.1, 2.0) })
+    };
+    p.wishes = Wishes {
+        cross_pct: wish(r, 50.0, 0.2),
+        front_diff_kg: wish(r, 0.0, 3.0),
+        rear_diff_kg: wish(r, 0.0, 3.0),
+        heights_mm: Corners::from_fn(|_| wish(r, 100.0, 1.5)),
+        rake_mm: None,
+    };
+    p.limits = Limits { height_diff_front_mm: Some(7.5), height_diff_rear_mm: Some(7.5), ..Limits::default() };
+    let (heave, pitch, roll) = (r.within(-3.0, 3.0), r.within(-3.0, 3.0), r.within(-3.0, 3.0));
+    p.rounds[0].heights_mm = Corners::from_fn(|place| {
+        let (fore, left) = (if place.index() < 2 { 1.0 } else { -1.0 }, if place.is_left() { 1.0 } else { -1.0 });
+        100.0 + heave + fore * pitch + left * roll + r.within(-0.5, 0.5)
+    });
+    p
+}
+
 /// Limits of the other kinds, and a wish for the rake.
 fn rarer_limits(r: &mut Random, p: &mut Problem) {
     let l = &mut p.limits;

@@ -1,0 +1,198 @@
+//! The cars, what of them is hidden, and what a reading shows.
+
+use crate::common::Random;
+use bayhand_chassis::Figures;
+use bayhand_practice::{PracticeCar, Reading as FirstReading, Rig};
+use bayhand_vehicle::{Car, Corners, Place};
+
+/// Loads (kg) and heights (mm) as read after one settle.
+#[derive(Clone, Copy, Debug)]
+pub struct Reading {
+    pub loads_kg: Corners<f64>,
+    pub heights_mm: Corners<f64>,
+}
+
+/// A class of cars.
+pub struct Class {
+    pub name: &'static str,
+    pub seed: u64,
+    /// False: neither springs nor ratios are entered.
+    pub springs_entered: bool,
+    pub window_pct: f64,
+    /// Friction that a settle truly holds, kg at FL, one sigma.
+    pub settle_kg: f64,
+    /// Settles averaged in a reading.
+    pub settles: usize,
+    /// Shares (%) that are to be inside after one round and after two.
+    pub aim: (f64, f64),
+}
+
+/// One pad's look at rest, kg, and a height reading, mm; one sigma.
+pub const LOOK_KG: f64 = 0.1;
+pub const HEIGHT_MM: f64 = 0.3;
+pub const RESOLUTION_KG: f64 = 0.1;
+
+pub const CLASSES: [Class; 4] = [
+    Class {
+        name: "spring data off by up to 25 %, ratios by 10 %; window 0.2 %",
+        seed: 10_000,
+        springs_entered: true,
+        window_pct: 0.2,
+        settle_kg: 0.2,
+        settles: 1,
+        aim: (82.0, 99.5),
+    },
+    Class {
+        name: "no spring data at all; window 0.2 %",
+        seed: 20_000,
+        springs_entered: false,
+        window_pct: 0.2,
+        settle_kg: 0.2,
+        settles: 1,
+        aim: (46.0, 98.0),
+    },
+    Class {
+        name: "struts that stick, 1.2 kg a settle; window 0.3 %, one settle a reading",
+        seed: 30_000,
+        springs_entered: true,
+        window_pct: 0.3,
+        settle_kg: 1.2,
+        settles: 1,
+        aim: (72.0, 94.0),
+    },
+    Class {
+        name: "struts that stick, 1.2 kg a settle; window 0.3 %, three settles a reading",
+        seed: 40_000,
+        springs_entered: true,
+        window_pct: 0.3,
+        settle_kg: 1.2,
+        settles: 3,
+        aim: (82.0, 99.0),
+    },
+];
+
+/// One simulated car.
+pub struct Subject {
+    pub seed: u64,
+    /// The car as its data sheet has a person enter it, springs and ratios included.
+    pub sheet: Car,
+    /// As it is entered in this class.
+    pub entered: Car,
+    pub step_mm: f64,
+    /// Steps of a quarter turn: the finer thread has six to a turn, the coarser eight.
+    pub quarter_turn_steps: f64,
+    /// Steps left either way when it comes in.
+    pub steps: i32,
+    pub wanted_mm: Corners<f64>,
+    rig: Rig,
+}
+
+/// How far the truth is from the data sheet.
+pub fn true_car(sheet: &Car, r: &mut Random) -> Car {
+    let mut car = *sheet;
+    for axle in [[Place::Fl, Place::Fr], [Place::Rl, Place::Rr]] {
+        let (spring, ratio, tyre) = (r.within(0.75, 1.25), r.within(0.9, 1.1), r.within(0.92, 1.08));
+        for place in axle {
+            let corner = car.corners.at_mut(place);
+            corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * spring);
+            corner.motion_ratio = corner.motion_ratio.map(|v| v * ratio);
+            corner.tyre_n_per_mm *= tyre;
+        }
+    }
+    car.torsion_nm_per_deg = Some(r.within(7_000.0, 15_000.0));
+    car.roll_axis_height_mm += r.within(-15.0, 15.0);
+    car.sprung.cg_height_mm += r.within(-20.0, 20.0);
+    car
+}
+
+impl Subject {
+    /// Sizes, sheet and steps are those of the practice car of this seed; how far it is off, and how it comes in, is
+    /// drawn as the classes say: 1 to 4 % out of cross, a few millimetres out of height.
+    pub fn of(seed: u64, class: &Class) -> Subject {
+        let practice = PracticeCar::from_seed(seed);
+        let sheet = practice.data_sheet();
+        let entered = sheet.entered();
+        let mut r = Random(seed);
+        let mut car = true_car(&entered, &mut r);
+        let reading = comes_in(&practice, &mut r);
+        mass_of(&mut car, &reading.loads_kg);
+        let mut told = entered;
+        if !class.springs_entered {
+            told.corners =
+                told.corners.map(|c| bayhand_vehicle::Corner { spring_n_per_mm: None, motion_ratio: None, ..*c });
+        }
+        Subject {
+            seed,
+            sheet: entered,
+            entered: told,
+            step_mm: sheet.step_mm(),
+            quarter_turn_steps: f64::from(sheet.steps_per_turn) / 4.0,
+            steps: (sheet.collar_travel_up_mm.min(sheet.collar_travel_down_mm) / sheet.step_mm()) as i32,
+            wanted_mm: sheet.heights_mm,
+            rig: Rig::from_reading(&car, &reading).expect("invented values lie inside the ranges of a car"),
+        }
+    }
+
+    fn stands(&self, collars: &[i32; 4]) -> Reading {
+        let mut rig = self.rig.clone();
+        for (wheel, steps) in rig.wheels.iter_mut().zip(collars) {
+            wheel.strut.collar_m = f64::from(*steps) * self.step_mm / 1e3;
+        }
+        let standing = rig.stand().expect("a few millimetres of collar tip no car over");
+        Reading { loads_kg: standing.loads_kg, heights_mm: standing.heights_mm }
+    }
+
+    /// What one settle and look shows.
+    pub fn read(&self, collars: &[i32; 4], class: &Class, r: &mut Random) -> Reading {
+        let stands = self.stands(collars);
+        let held = r.gauss() * class.settle_kg;
+        let t = self.sheet.track_front_mm / self.sheet.track_rear_mm;
+        let pattern = [1.0, -1.0, -t, t];
+        let loads_kg = Corners::from_fn(|p| {
+            let load = stands.loads_kg.at(p) + held * pattern[p.index()] + r.gauss() * LOOK_KG;
+            (load / RESOLUTION_KG).round() * RESOLUTION_KG
+        });
+        Reading { loads_kg, heights_mm: stands.heights_mm.map(|mm| mm + r.gauss() * HEIGHT_MM) }
+    }
+
+    /// The true cross weight (%), and the greatest side-to-side height difference (mm).
+    pub fn truly(&self, collars: &[i32; 4]) -> (f64, f64) {
+        let Reading { loads_kg, heights_mm: h } = self.stands(collars);
+        (Figures::of(&loads_kg).cross_pct, (h.fl - h.fr).abs().max((h.rl - h.rr).abs()))
+    }
+}
+
+/// The first state: out of cross by 1 to 4 %, its left share near the middle, heights a few millimetres out.
+fn comes_in(practice: &PracticeCar, r: &mut Random) -> FirstReading {
+    let sheet = practice.data_sheet();
+    let either =
+        |r: &mut Random, low: f64, high: f64| if r.chance(0.5) { r.within(low, high) } else { -r.within(low, high) };
+    let front_kg = sheet.total_kg * (sheet.front_share_pct + r.within(-0.4, 0.4)) / 100.0;
+    let rear_kg = sheet.total_kg - front_kg;
+    let left = 0.5 + r.within(-0.005, 0.005);
+    let cross = 0.5 + either(r, 0.01, 0.04);
+    let t = sheet.track_mm.front / sheet.track_mm.rear;
+    let moved_kg = (front_kg * (1.0 - left) + rear_kg * left - cross * sheet.total_kg) / (1.0 + t);
+    let loads_kg = Corners {
+        fl: front_kg * left + moved_kg,
+        fr: front_kg * (1.0 - left) - moved_kg,
+        rl: rear_kg * left - t * moved_kg,
+        rr: rear_kg * (1.0 - left) + t * moved_kg,
+    };
+    let (front, rear, roll) = (either(r, 1.0, 3.5), either(r, 1.0, 3.5), r.within(-0.002, 0.002));
+    let heights_mm = Corners::from_fn(|p| {
+        let (out, track) = if p.index() < 2 { (front, sheet.track_mm.front) } else { (rear, sheet.track_mm.rear) };
+        sheet.heights_mm.at(p) + out + if p.is_left() { 0.5 } else { -0.5 } * roll * track
+    });
+    FirstReading { loads_kg, heights_mm, pads_mm: Corners::same(0.0), design_heights_mm: sheet.heights_mm }
+}
+
+/// The sprung mass and its place follow from the loads less the unsprung masses, by moments.
+fn mass_of(car: &mut Car, loads_kg: &Corners<f64>) {
+    let sprung = Corners::from_fn(|p| loads_kg.at(p) - car.corners.at(p).unsprung_kg);
+    let total = sprung.fl + sprung.fr + sprung.rl + sprung.rr;
+    car.sprung.mass_kg = total;
+    car.sprung.cg_behind_front_axle_mm = car.wheelbase_mm * (sprung.rl + sprung.rr) / total;
+    car.sprung.cg_left_mm =
+        (car.track_front_mm * (sprung.fl - sprung.fr) + car.track_rear_mm * (sprung.rl - sprung.rr)) / (2.0 * total);
+}
