@@ -81,8 +81,9 @@ fn main() {
     for class in &CLASSES {
         println!("\n{} (seeds {} to {})", class.name, class.seed, class.seed + CARS - 1);
         let subjects: Vec<Subject> = (0..CARS).map(|i| Subject::of(class.seed + i, class)).collect();
-        let (one, two) = class.aim;
-        println!("  {:<44} {one:6.1} % {two:6.1} %", "aim");
+        if let Some((one, two)) = class.aim {
+            println!("  {:<44} {one:6.1} % {two:6.1} %", "aim");
+        }
         print("ours", &score(&subjects, class, || Box::new(ours::Ours::default())));
         print(
             "reference, told noise and prior",

@@ -73,7 +73,7 @@ impl Reference {
                     (corner.spring_n_per_mm, corner.motion_ratio) = (from.spring_n_per_mm, from.motion_ratio);
                 }
             }
-            let car = true_car(&sheet, &mut r);
+            let car = true_car(&sheet, class, &mut r);
             let s = Sensitivity::of(&car).expect("a car");
             let ratio = Rates::of(&car).adjuster_ratio.to_array();
             let per_step = PerStep::from_fn(|i, j| {
@@ -100,19 +100,29 @@ impl Reference {
         let total_kg: f64 = (0..4).map(|i| weighed[0].1.stood[i]).sum();
         let cross = Vector8::from_fn(|i, _| if i == 1 || i == 2 { 100.0 / total_kg } else { 0.0 });
         let sigma = (cross.dot(&(noise * cross)) / count).sqrt();
-        let within = |mean: f64| {
-            let below = |x: f64| 0.5 * erfc(-x / std::f64::consts::SQRT_2);
-            below((class.window_pct - mean) / sigma) - below((-class.window_pct - mean) / sigma)
-        };
+        // Of each car that may be: its weight, where its cross weight stands now less the target, and what a step does.
+        let sum: f64 = weighed.iter().map(|(weight, _)| weight).sum();
+        let cars: Vec<(f64, f64, SVector<f64, 4>)> = weighed
+            .iter()
+            .map(|(weight, p)| {
+                let per_step = p.per_step.transpose() * cross;
+                (weight / sum, cross.dot(&p.stood) - 50.0 + per_step.dot(&self.turned), per_step)
+            })
+            .collect();
+        let below = |x: f64| 0.5 * erfc(-x / std::f64::consts::SQRT_2);
         let chance = |steps: &SVector<f64, 4>| {
-            let turned = self.turned + steps;
-            let inside =
-                |(weight, p): &(f64, &Particle)| weight * within(cross.dot(&(p.stood + p.per_step * turned)) - 50.0);
-            weighed.iter().map(inside).sum::<f64>()
+            let inside = |(weight, now, per_step): &(f64, f64, SVector<f64, 4>)| {
+                let error = now + per_step.dot(steps);
+                weight * (below((class.window_pct - error) / sigma) - below((-class.window_pct - error) / sigma))
+            };
+            cars.iter().map(inside).sum::<f64>()
         };
+        // About the amount that is right on average.
+        let now: f64 = cars.iter().map(|(weight, now, _)| weight * now).sum();
+        let per_kg: f64 = cars.iter().map(|(weight, _, per_step)| weight * per_step.dot(&self.pattern)).sum();
         let mut best = (chance(&SVector::zeros()), SVector::zeros());
-        for tenth in -600..=600 {
-            let steps = (self.pattern * (f64::from(tenth) * 0.1)).map(f64::round);
+        for fifth in -25..=25 {
+            let steps = (self.pattern * (-now / per_kg + f64::from(fifth) * 0.2)).map(f64::round);
             let found = chance(&steps);
             if found > best.0 {
                 best = (found, steps);
