@@ -181,14 +181,16 @@ input-zeros-read = Each pad shows a steady zero with nothing on it
 ## Links
 
 input-wheels-equal = Both wheels of the axle hang at equal height
-input-link-undone = One end of one link is undone
+input-front-link-undone = One end of one front link is undone
+input-rear-link-undone = One end of one rear link is undone
 input-link-tied = The link is tied clear, and the bar hangs free
 input-parts = Parts taken off
 input-parts-place = Where the parts lie
 input-back-front-parts = Parts put back
 input-back-rear-parts = Parts put back
 input-link-turns = Turns made at the link, plus presses the left wheel down
-input-bolt-by-hand = The bolt slides in by hand
+input-front-bolt-by-hand = The front link’s bolt slides in by hand
+input-rear-bolt-by-hand = The rear link’s bolt slides in by hand
 input-link-nut-tight = Link nut and lock nuts are at the maker’s torque
 
 ## Car as used

@@ -70,3 +70,6 @@ need-high-voltage-unstated = nothing may be stated of the high voltage yet
 need-lifting-mode-set = the lifting mode must be set
 need-lifting-mode-unstated = nothing may be stated of the lifting mode yet
 need-method-advise = the job must be one that measures and advises only
+
+need-lift-four-post = the car must be on a four-post lift
+need-lift-two-post = the car must be on a two-post lift

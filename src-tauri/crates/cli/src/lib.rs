@@ -3,9 +3,11 @@
 //! - [`lines`]: `predict` and `plan`, a JSON line in and a JSON line out.
 //! - [`setter`]: what a setter at the practice car enters at a step, read off the same view as the window's.
 //! - [`practice`]: a whole job by that setter, on virtual time.
+//! - [`prove`]: every procedure of a folder, with each safety property.
 //! - [`book`]: `verify`, `export` and `sheet`.
 
 pub mod book;
 pub mod lines;
 pub mod practice;
+pub mod prove;
 pub mod setter;

@@ -1,6 +1,6 @@
 //! `bayhand-cli`: the same job without a window.
 
-use bayhand_cli::{book, lines, practice};
+use bayhand_cli::{book, lines, practice, prove};
 use bayhand_practice::Fault;
 use clap::{Parser, Subcommand};
 use schemars::schema_for;
@@ -35,6 +35,11 @@ enum Command {
         /// What is to be wrong: pad-zero, ballast-slides, link-left-on, tyre-down or sticky-strut.
         #[arg(long, value_parser = practice::fault)]
         fault: Option<Fault>,
+    },
+    /// Proves every procedure of a folder: its faults, its states, each safety property.
+    Prove {
+        /// The folder.
+        folder: PathBuf,
     },
     /// Checks every chain, seal and job of a book.
     Verify {
@@ -112,6 +117,12 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
             let pin = bayhand_job::Secret::new(pin.trim());
             println!("{}", book::import(&book, &file, &by, pin).await?);
         }
+        Command::Prove { folder } => {
+            if !prove::run(&folder, &mut io::stdout())? {
+                return Err("not proved".into());
+            }
+        }
+        Command::Verify { book } => println!("{}", book::verify(&book).await?),
         Command::Export { book, job, out } => book::export(&book, job, &out).await?,
         Command::Sheet { book, job, out } => book::sheet(&book, job, &out).await?,
     }

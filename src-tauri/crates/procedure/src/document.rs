@@ -110,6 +110,9 @@ pub struct Step {
     /// Physical facts that must hold before it is offered.
     #[serde(default, skip_serializing_if = "Condition::is_empty")]
     pub needs: Condition,
+    /// Where somebody's body is while it is done.
+    #[serde(default, skip_serializing_if = "Place::is_beside")]
+    pub place: Place,
     /// Hazards, acknowledged by hand before anything else.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hazards: Vec<String>,
@@ -144,6 +147,26 @@ pub struct Step {
 
 fn is_false(b: &bool) -> bool {
     !b
+}
+
+/// Where somebody's body is while a step is done. The prover asks of each place what must hold there, whatever the
+/// step's `needs` say.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Place {
+    /// Beside the car.
+    #[default]
+    Beside,
+    /// Under a raised car, or at its hanging wheels: only once this raise is acknowledged, rocked and locked.
+    Under,
+    /// A hand or an arm in an arch or beneath the sill: of a raised car as above, or of one on its wheels that is held.
+    Reach,
+}
+
+impl Place {
+    fn is_beside(&self) -> bool {
+        *self == Place::Beside
+    }
 }
 
 /// A fact and what it becomes.

@@ -17,14 +17,15 @@ mod event;
 mod fact;
 mod load;
 mod next;
+pub mod prove;
 mod state;
 
 pub use apply::{apply, replay};
 pub use condition::{Condition, Holds};
 pub use decide::decide;
 pub use document::{
-    ChoiceOption, Document, Ending, Gate, Hazard, Input, Kind, Lapse, Number, Path, Per, PressureKind, Rank, Signal,
-    Stage, Step,
+    ChoiceOption, Document, Ending, Gate, Hazard, Input, Kind, Lapse, Number, Path, Per, Place, PressureKind, Rank,
+    Signal, Stage, Step,
 };
 pub use event::{Entered, Event, Evidence, Found, Intent, Refusal};
 pub use fact::{Fact, Value};

@@ -1,0 +1,225 @@
+//! The proof that a document is safe, over every path that a job can take.
+//!
+//! A whole job has far too many states to visit one by one: some thirty facts and a hundred steps that can each be opened
+//! again. It is taken apart, and each part is explored exactly (breadth first, a visited set of whole states):
+//!
+//! - [`rules`]: what must never happen, by theme; [`bay`] follows what people do and affirm ([`deeds`]), apart from what
+//!   the document says is so. [`theme`] explores each theme with all facts of other themes forgotten.
+//! - [`claim`]: that each figure, comparison and second check still holds when it is used.
+//! - [`people`]: who may do, acknowledge, waive and seal.
+//! - [`gates`]: gates that cannot be met. [`walk`]: dead ends, jobs without an end, steps that nothing leads to.
+//!
+//! Forgetting only ever allows more ([`part`]), so a property that holds in every part holds in every job of every variant:
+//! 1. `next` offers a step only when its `needs` and `when` hold. A theme lets every step be done whose kept needs and
+//!    `when` hold, in any order and however often. So every job, seen through the theme's facts, is among its paths.
+//! 2. What `apply` makes of the facts depends on the step done, its options, the facts and the lapses, never on another
+//!    step. So a step alone, with the lapses, changes the kept facts as the whole document does; lapses keep the facts
+//!    that they go by.
+//! 3. A rule asks about the parts of the bay that its theme keeps; each part follows from events and kept parts alone.
+//! 4. A claim keeps the standing of every step through which the voiding can come. Of the others it takes the case that
+//!    voids least. `would_void` grows with the steps that are done, so every job voids at least as much.
+//!
+//! What is left over: a broken rule of a part may be one that no job reaches. [`walk`] looks for a job that does it, step by
+//! step on the whole document; where it finds none the document is not proved, and the report says so.
+
+pub mod bay;
+pub mod claim;
+pub mod deeds;
+mod engine;
+mod gates;
+mod job;
+mod part;
+pub mod people;
+pub mod rules;
+pub mod theme;
+pub mod walk;
+
+pub use engine::Engine;
+pub use job::replay_asked;
+pub use rules::Property;
+pub use theme::Move;
+
+use crate::{Document, Evidence, Fault, Intent};
+use job::Plan;
+use walk::{Shown, Walk, Walked, alternatives, unreached, variants};
+
+/// The hash of the shipped document, whose proof is made by the tests.
+pub const PROVED: &str = include_str!("prove/shipped.sha256");
+
+/// A property that does not hold.
+#[derive(Clone, Debug)]
+pub struct CounterExample {
+    /// The property.
+    pub property: Property,
+    /// What is wrong.
+    pub says: String,
+    /// The step at which it is wrong.
+    pub at: String,
+    /// The shortest way there that the property is about; other steps come between as they are needed.
+    pub shortest: Vec<Move>,
+    /// A whole job that does it, to be replayed through `decide`; none when no job was found that does.
+    pub job: Option<Vec<(Intent, Evidence)>>,
+}
+
+/// What was found about a document.
+#[derive(Clone, Debug, Default)]
+pub struct Proof {
+    /// States that were explored, by part: its name and their number.
+    pub states: Vec<(String, usize)>,
+    /// Whole jobs that were led, and the states that they passed.
+    pub jobs: (usize, usize),
+    /// Properties that do not hold.
+    pub broken: Vec<CounterExample>,
+    /// Steps that nothing leads to, gates that cannot be met, dead ends and jobs without an end.
+    pub faults: Vec<Fault>,
+}
+
+impl Proof {
+    /// True when nothing is wrong.
+    pub fn holds(&self) -> bool {
+        self.broken.is_empty() && self.faults.is_empty()
+    }
+
+    /// The number of all states that were explored.
+    pub fn count(&self) -> usize {
+        self.states.iter().map(|(_, states)| states).sum()
+    }
+
+    /// The counter-examples to a property.
+    pub fn against(&self, property: Property) -> impl Iterator<Item = &CounterExample> {
+        self.broken.iter().filter(move |broken| broken.property == property)
+    }
+}
+
+/// True for the text of the document that the tests have proved.
+pub fn is_proved(hash: &str) -> bool {
+    hash == PROVED.trim()
+}
+
+/// Proves a document on the shipped engine.
+pub fn prove(document: &Document) -> Proof {
+    prove_on(document, Engine::shipped())
+}
+
+/// Proves a document on an engine. Two threads are used.
+pub fn prove_on(document: &Document, engine: Engine) -> Proof {
+    let claims = claim::claims(document);
+    let plan = Plan::of(document, engine, &claims);
+    let (mut proof, walked) = std::thread::scope(|scope| {
+        let parts = scope.spawn(|| parts(document, engine, &claims));
+        let walked = walk_all(document, &plan);
+        // A thread that panicked has nothing to hand over; nothing in it panics.
+        (parts.join().unwrap_or_default(), walked)
+    });
+    proof.jobs = (walked.jobs, walked.states);
+    proof.faults.extend(gates::unmeetable(document));
+    let mut reached = walked.done.clone();
+    // Every pair was led; what none of them came to is looked for in a stopped job too.
+    reached.extend(document.steps().filter(|(_, s)| s.ending.is_some()).map(|(_, s)| s.id.clone()));
+    let whole = walked.stuck.is_empty() && walked.shown.is_empty();
+    for step in unreached(document, &reached).into_iter().filter(|_| whole) {
+        proof.faults.push(Fault { at: step.to_owned(), says: "nothing leads to this step in any job".into() });
+    }
+    for (says, asked) in &walked.stuck {
+        let at = last_step(asked).unwrap_or_default();
+        proof.faults.push(Fault { at, says: says.clone() });
+    }
+    show(&mut proof, &plan, walked);
+    proof.broken.sort_by_key(|broken| (broken.property, broken.job.is_none(), broken.shortest.len()));
+    proof
+}
+
+/// The exact explorations.
+fn parts(document: &Document, engine: Engine, claims: &[claim::Claim]) -> Proof {
+    let mut proof = Proof::default();
+    for theme in rules::THEMES {
+        let explored = theme::explore(document, engine, theme);
+        proof.states.push((theme.name.to_owned(), explored.states));
+        for broken in explored.broken {
+            let rule = &theme.rules[broken.rule];
+            proof.broken.push(CounterExample {
+                property: rule.property,
+                says: rule.says.to_owned(),
+                at: broken.at,
+                shortest: broken.trace,
+                job: None,
+            });
+        }
+    }
+    let mut states = 0;
+    for claim in claims {
+        let (reached, stale) = claim::explore(document, engine, claim);
+        states += reached;
+        if let Some(stale) = stale {
+            let (says, at) = (claim.says(), claim.used.to_owned());
+            proof.broken.push(CounterExample { property: claim.property, says, at, shortest: stale.trace, job: None });
+        }
+    }
+    proof.states.push((format!("{} claims", claims.len()), states));
+    if claims.is_empty() {
+        let says = "no reading stands behind the seal: it rests on none".to_owned();
+        proof.broken.push(CounterExample {
+            property: Property::TrueFigures,
+            says,
+            at: String::new(),
+            shortest: Vec::new(),
+            job: None,
+        });
+    }
+    let (states, wrong) = people::explore(document, engine);
+    proof.states.push(("people".to_owned(), states));
+    for wrong in wrong {
+        proof.broken.push(CounterExample {
+            property: Property::NamedPeople,
+            says: wrong.says.to_owned(),
+            at: wrong.at,
+            shortest: Vec::new(),
+            job: None,
+        });
+    }
+    proof
+}
+
+fn walk_all(document: &Document, plan: &Plan) -> Walked {
+    let mut walk = Walk::of(plan);
+    walk.all_variants(&variants(document));
+    // One job in which every choice goes the other way once, and the plain one: both disturbed at every step.
+    let every = alternatives(document).into_iter().collect();
+    walk.disturb(&every);
+    walk.disturb(&Default::default());
+    walk.walked
+}
+
+/// Gives each broken property the job that shows it, and adds what only a job showed.
+fn show(proof: &mut Proof, plan: &Plan, walked: Walked) {
+    let missing = |proof: &Proof, shown: &[Shown]| {
+        proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property && s.says == b.says))
+    };
+    let mut shown = walked.shown;
+    if missing(proof, &shown) {
+        let mut walk = Walk::of(plan);
+        walk.at_random(0..400, &variants(plan.document), |walked| !missing(proof, &walked.shown));
+        shown.extend(walk.walked.shown);
+    }
+    for shown in shown {
+        let same = |b: &&mut CounterExample| b.property == shown.property && b.says == shown.says;
+        match proof.broken.iter_mut().find(same) {
+            Some(broken) if broken.job.is_some() => {}
+            Some(broken) => (broken.at, broken.job) = (shown.at, Some(shown.asked)),
+            None => proof.broken.push(CounterExample {
+                property: shown.property,
+                says: shown.says,
+                at: shown.at,
+                shortest: Vec::new(),
+                job: Some(shown.asked),
+            }),
+        }
+    }
+}
+
+fn last_step(asked: &[(Intent, Evidence)]) -> Option<String> {
+    asked.iter().rev().find_map(|(intent, _)| match intent {
+        Intent::Record { step, .. } | Intent::Reopen { step, .. } | Intent::Waive { step, .. } => Some(step.clone()),
+        _ => None,
+    })
+}
