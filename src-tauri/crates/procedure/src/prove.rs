@@ -34,7 +34,7 @@ pub mod rules;
 pub mod theme;
 pub mod walk;
 
-pub use engine::Engine;
+pub use engine::{Apply, Decide, Engine};
 pub use job::replay_asked;
 pub use rules::Property;
 pub use theme::Move;

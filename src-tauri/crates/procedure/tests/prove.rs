@@ -9,7 +9,14 @@ fn the_shipped_document_is_proved() {
     let proof = prove::prove(&document);
     println!("{:?} {:?} states {:?} jobs {:?}", began.elapsed(), proof.count(), proof.states, proof.jobs);
     for broken in &proof.broken {
-        println!("BROKEN {:?} at {}: {} job {:?}\n   {:?}", broken.property, broken.at, broken.says, broken.job.as_ref().map(Vec::len), broken.shortest);
+        println!(
+            "BROKEN {:?} at {}: {} job {:?}\n   {:?}",
+            broken.property,
+            broken.at,
+            broken.says,
+            broken.job.as_ref().map(Vec::len),
+            broken.shortest
+        );
     }
     for fault in &proof.faults {
         println!("FAULT {fault}");

@@ -36,7 +36,7 @@ const fn ending(says: &'static str, made_by: fn(Deeds) -> bool) -> Cause {
 
 const CAUSES: &[Cause] = &[
     cause("a collar was turned", |d| d.has(Deed::Collar)),
-    cause("an angle was changed", |d| d.has(Deed::Angles)),
+    ending("an angle was changed", |d| d.has(Deed::Angles)),
     cause("the front link was released", |d| d.has(Deed::FrontUndone)),
     cause("the rear link was released", |d| d.has(Deed::RearUndone)),
     cause("bushes were slackened", |d| d.has(Deed::BushesSlack)),
@@ -99,9 +99,7 @@ pub fn claims(document: &Document) -> Vec<Claim<'_>> {
             _ => None,
         });
         let compares = step.gates.iter().any(|g| matches!(g, Gate::SettlesAgree { .. } | Gate::Windows));
-        let loads = |id: &&String| {
-            document.step(id).is_some_and(|(_, s)| of_step(document, s, true).has(Deed::Loads))
-        };
+        let loads = |id: &&String| document.step(id).is_some_and(|(_, s)| of_step(document, s, true).has(Deed::Loads));
         let partners = step.rests_on.iter().filter(|_| compares).filter(loads).map(String::as_str);
         let sheet = as_left(document);
         for result in partners.chain(since) {
@@ -183,15 +181,12 @@ pub fn explore(document: &Document, engine: Engine, claim: &Claim) -> (usize, Op
     let Some((_, used)) = document.step(claim.used) else { return (0, None) };
     let kept = kept(document, claim);
     let before: Vec<&Step> = document.steps().map(|(_, s)| s).take_while(|s| s.id != used.id).collect();
-    let blocking: Vec<&Step> =
-        kept.steps.iter().copied().filter(|s| before.iter().any(|b| b.id == s.id)).collect();
+    let blocking: Vec<&Step> = kept.steps.iter().copied().filter(|s| before.iter().any(|b| b.id == s.id)).collect();
     let may_use = Condition::All(vec![weakened(&used.when, &kept.facts), weakened(&used.needs, &kept.facts)]);
     let takes = takes(document, claim, &kept);
-    let begin: Key = (
-        kept.facts.iter().map(|f| f.values()[0]).collect(),
-        vec![Standing::Open; kept.steps.len()],
-        false,
-    );
+    let document = &only(document, &kept, &takes);
+    let begin: Key =
+        (kept.facts.iter().map(|f| f.values()[0]).collect(), vec![Standing::Open; kept.steps.len()], false);
     let mut seen: HashMap<Key, usize> = HashMap::from([(begin.clone(), 0)]);
     let mut states = vec![begin];
     let mut came: Vec<(usize, Move)> = vec![(0, Move::Resumed)];
@@ -211,7 +206,7 @@ pub fn explore(document: &Document, engine: Engine, claim: &Claim) -> (usize, Op
             return (states.len(), Some(Stale { trace }));
         }
         let mut next = |after: State, stale: bool, by: &dyn Fn() -> Move| {
-            let key = key_of(&kept, &after, stale);
+            let key = key_of(&kept, &result.id, &after, stale);
             if !seen.contains_key(&key) {
                 seen.insert(key.clone(), states.len());
                 states.push(key);
@@ -241,6 +236,18 @@ pub fn explore(document: &Document, engine: Engine, claim: &Claim) -> (usize, Op
         at += 1;
     }
     (states.len(), None)
+}
+
+/// The document without the steps that are neither kept nor taken: those are never done here, so the voiding passes
+/// them by.
+fn only(document: &Document, kept: &Kept, takes: &[Take]) -> Document {
+    let mut small = document.clone();
+    for stage in &mut small.stages {
+        stage
+            .steps
+            .retain(|step| kept.steps.iter().any(|s| s.id == step.id) || takes.iter().any(|take| take.step == step.id));
+    }
+    small
 }
 
 /// A doing of a step that bears on what is kept.
@@ -279,9 +286,8 @@ fn choices(step: &Step, kept: &Kept) -> Vec<(BTreeMap<String, Entered>, Vec<Stri
     let mut all = vec![(BTreeMap::new(), Vec::new())];
     for input in &step.inputs {
         let Kind::Choice(options) = &input.kind else { continue };
-        let matters = options
-            .iter()
-            .any(|o| !o.changes.is_empty() || o.sets.iter().any(|b| kept.facts.contains(&b.fact)));
+        let matters =
+            options.iter().any(|o| !o.changes.is_empty() || o.sets.iter().any(|b| kept.facts.contains(&b.fact)));
         if !matters {
             continue;
         }
@@ -311,15 +317,17 @@ fn state_of(kept: &Kept, (values, standings, _): &Key) -> State {
     state
 }
 
-fn key_of(kept: &Kept, state: &State, stale: bool) -> Key {
+fn key_of(kept: &Kept, result: &str, state: &State, stale: bool) -> Key {
     let values = kept.facts.iter().map(|fact| state.fact(*fact)).collect();
     let standing = |step: &&Step| match state.standing(&step.id) {
         // Both are to do, and neither is voided again.
         Standing::Void if !step.once => Standing::Open,
         other => other,
     };
-    // A result that is gone cannot be out of date: the two are one state.
-    (values, kept.steps.iter().map(standing).collect(), stale)
+    let standings: Vec<Standing> = kept.steps.iter().map(standing).collect();
+    // A result that is to be taken again is new then, whatever changed before.
+    let taken = kept.steps.iter().zip(&standings).any(|(s, standing)| s.id == result && *standing != Standing::Open);
+    (values, standings, stale && taken)
 }
 
 impl Cause {

@@ -257,8 +257,22 @@ fn assures(deed: Deed) -> bool {
     use Deed::*;
     !matches!(
         deed,
-        WheelsClear | BrakeOff | NutsCracked | WheelsOff | WheelsOn | RingsLoose | BushesSlack | FrontUndone | RearUndone
-            | OverPads | FloorClear | AreaClear | OffPads | ChocksAway | PadsPlaced | Driven
+        WheelsClear
+            | BrakeOff
+            | NutsCracked
+            | WheelsOff
+            | WheelsOn
+            | RingsLoose
+            | BushesSlack
+            | FrontUndone
+            | RearUndone
+            | OverPads
+            | FloorClear
+            | AreaClear
+            | OffPads
+            | ChocksAway
+            | PadsPlaced
+            | Driven
     )
 }
 

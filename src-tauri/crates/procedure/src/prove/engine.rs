@@ -2,13 +2,19 @@
 
 use crate::{Document, Event, Evidence, Intent, Refusal, State};
 
+/// The form of `decide`.
+pub type Decide = dyn Fn(&Document, &State, &Intent, &Evidence) -> Result<Event, Refusal> + Sync;
+
+/// The form of `apply`.
+pub type Apply = dyn Fn(&Document, State, &Event) -> State + Sync;
+
 /// What turns a state and an intent into the next state.
 #[derive(Clone, Copy)]
 pub struct Engine<'f> {
     /// `decide`.
-    pub decide: &'f (dyn Fn(&Document, &State, &Intent, &Evidence) -> Result<Event, Refusal> + Sync),
+    pub decide: &'f Decide,
     /// `apply`.
-    pub apply: &'f (dyn Fn(&Document, State, &Event) -> State + Sync),
+    pub apply: &'f Apply,
 }
 
 impl Engine<'static> {

@@ -297,11 +297,7 @@ impl Job {
 ///
 /// # Errors
 /// The first refusal: then it was no job.
-pub fn replay_asked(
-    document: &Document,
-    engine: Engine,
-    asked: &[(Intent, Evidence)],
-) -> Result<State, Refusal> {
+pub fn replay_asked(document: &Document, engine: Engine, asked: &[(Intent, Evidence)]) -> Result<State, Refusal> {
     let mut state = State::default();
     for (intent, evidence) in asked {
         state = engine.take(document, state, intent, evidence)?.0;

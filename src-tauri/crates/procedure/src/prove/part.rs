@@ -14,7 +14,11 @@ pub fn weakened(condition: &Condition, kept: &[Fact]) -> Condition {
 fn relaxed(condition: &Condition, kept: &[Fact], true_for_unknown: bool) -> Condition {
     match condition {
         Condition::Fact(Holds { fact, .. }) if !kept.contains(fact) => {
-            if true_for_unknown { Condition::All(Vec::new()) } else { Condition::Any(Vec::new()) }
+            if true_for_unknown {
+                Condition::All(Vec::new())
+            } else {
+                Condition::Any(Vec::new())
+            }
         }
         Condition::Fact(_) => condition.clone(),
         Condition::All(list) => Condition::All(list.iter().map(|c| relaxed(c, kept, true_for_unknown)).collect()),

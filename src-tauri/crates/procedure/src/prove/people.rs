@@ -192,9 +192,7 @@ impl Witness {
                 }
                 self.at_work.contains(by).then_some("a gate is waived by somebody at work on that step")
             }
-            Event::Reopened { by, .. } => {
-                rank(by).is_none().then_some("a step is opened again by nobody")
-            }
+            Event::Reopened { by, .. } => rank(by).is_none().then_some("a step is opened again by nobody"),
             Event::Sealed { by } => {
                 let least = seal.map_or(Rank::Supervisor, |seal| seal.by).max(Rank::Supervisor);
                 if rank(by) < Some(least) {

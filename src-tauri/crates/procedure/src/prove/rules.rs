@@ -42,7 +42,9 @@ impl Property {
     /// What it says, in plain words.
     pub fn says(self) -> &'static str {
         match self {
-            Property::SecuredRaise => "nobody is under or at a raised car that this raise did not acknowledge and secure",
+            Property::SecuredRaise => {
+                "nobody is under or at a raised car that this raise did not acknowledge and secure"
+            }
             Property::CollarUnloaded => "no collar is turned under load, with a link on, or against its ring",
             Property::WholeCar => "no car is sealed or driven that is not whole",
             Property::TrueFigures => "no figure comes from a void reading or from readings of unlike state",
@@ -101,8 +103,15 @@ pub const THEMES: &[Theme] = &[
     Theme {
         name: "raise",
         facts: &[
-            Fact::Stance, Fact::Brake, Fact::Chocks, Fact::Aboard, Fact::Under, Fact::RaiseCheck, Fact::Rocked,
-            Fact::Ballast, Fact::Pads,
+            Fact::Stance,
+            Fact::Brake,
+            Fact::Chocks,
+            Fact::Aboard,
+            Fact::Under,
+            Fact::RaiseCheck,
+            Fact::Rocked,
+            Fact::Ballast,
+            Fact::Pads,
         ],
         parts: &[Part::Stands, Part::Raise, Part::Look, Part::Brake, Part::Chocks, Part::Ballast],
         rules: &[
@@ -178,12 +187,8 @@ pub const THEMES: &[Theme] = &[
     },
     Theme {
         name: "wheels",
-        facts: &[
-            Fact::Stance, Fact::Wheels, Fact::Nuts, Fact::Springs, Fact::Brake, Fact::Chocks, Fact::Pads,
-        ],
-        parts: &[
-            Part::Stands, Part::Wheels, Part::Nuts, Part::NutsBy, Part::Springs, Part::Brake, Part::Chocks,
-        ],
+        facts: &[Fact::Stance, Fact::Wheels, Fact::Nuts, Fact::Springs, Fact::Brake, Fact::Chocks, Fact::Pads],
+        parts: &[Part::Stands, Part::Wheels, Part::Nuts, Part::NutsBy, Part::Springs, Part::Brake, Part::Chocks],
         rules: &[
             rule(SafeLowering, "the car comes down with a wheel off", |bay, deeds| {
                 comes_down(bay, deeds) && bay.wheels_off
@@ -219,7 +224,13 @@ pub const THEMES: &[Theme] = &[
     Theme {
         name: "collars and load",
         facts: &[
-            Fact::Stance, Fact::Brake, Fact::Chocks, Fact::Aboard, Fact::RaiseCheck, Fact::Rocked, Fact::Pads,
+            Fact::Stance,
+            Fact::Brake,
+            Fact::Chocks,
+            Fact::Aboard,
+            Fact::RaiseCheck,
+            Fact::Rocked,
+            Fact::Pads,
             Fact::TurnUnderLoad,
         ],
         parts: &[Part::Stands, Part::Raise, Part::Look, Part::Brake, Part::Chocks, Part::LoadAllowed],

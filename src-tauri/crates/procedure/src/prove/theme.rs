@@ -239,8 +239,7 @@ impl<'d> Ready<'d> {
             base = (engine.apply)(&small, base, &event);
         }
         for hazard in &step.hazards {
-            let event =
-                Event::Acknowledged { step: step.id.clone(), hazard: hazard.clone(), by: FIRST.into() };
+            let event = Event::Acknowledged { step: step.id.clone(), hazard: hazard.clone(), by: FIRST.into() };
             base = (engine.apply)(&small, base, &event);
         }
         let names = parts.contains(&Part::NutsBy) || parts.contains(&Part::FastenersBy);

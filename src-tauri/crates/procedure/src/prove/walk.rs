@@ -243,9 +243,10 @@ impl<'p, 'd> Walk<'p, 'd> {
                 let _ = plan.ask(job, Intent::Stop { by: "RO".into(), reason: reason() }, Vec::new());
             }
             _ => {
-                let done = plan.document.steps().filter(|(stage, step)| {
-                    stage.path == Path::Main && job.state.standing(&step.id) == Standing::Done
-                });
+                let done = plan
+                    .document
+                    .steps()
+                    .filter(|(stage, step)| stage.path == Path::Main && job.state.standing(&step.id) == Standing::Done);
                 let done: Vec<&str> = done.map(|(_, step)| step.id.as_str()).collect();
                 if !done.is_empty() {
                     let step = done[random.below(done.len())].to_owned();

@@ -1,6 +1,7 @@
 //! A setter who does whatever step is at hand, for tests of the shipped document.
 #![allow(dead_code)] // Each test file uses its own part of it.
 
+pub mod edits;
 pub mod trade;
 
 use bayhand_procedure::{
