@@ -55,8 +55,11 @@ fn report(proof: &Proof, words: &Words, output: &mut impl io::Write) -> io::Resu
         let against: Vec<_> = proof.against(property).collect();
         let holds = if against.is_empty() { "holds" } else { "BROKEN" };
         writeln!(output, "  {}. {holds}: {}", number + 1, property.says())?;
-        for broken in against {
+        for broken in &against {
             counter_example(broken, words, output)?;
+        }
+        if !against.is_empty() && against.iter().all(|broken| broken.job.is_none()) {
+            writeln!(output, "     No whole job was found that does this; the document is not proved all the same.")?;
         }
     }
     Ok(())
@@ -83,14 +86,12 @@ fn counter_example(broken: &CounterExample, words: &Words, output: &mut impl io:
             writeln!(output, "       - {} ({step}): {what}", name(words, step))?;
         }
     }
-    match &broken.job {
-        None => writeln!(output, "       No job was found that does this; the document is not proved all the same."),
-        Some(job) => {
-            let steps: Vec<String> = job.iter().filter_map(|(intent, _)| told(intent)).collect();
-            writeln!(output, "       A job of {} steps that does this, to be replayed:", steps.len())?;
-            writeln!(output, "       {}", steps.join(" > "))
-        }
+    if let Some(job) = &broken.job {
+        let steps: Vec<String> = job.iter().filter_map(|(intent, _)| told(intent)).collect();
+        writeln!(output, "       A job of {} steps that does this, to be replayed:", steps.len())?;
+        writeln!(output, "       {}", steps.join(" > "))?;
     }
+    Ok(())
 }
 
 /// One move of a whole job, by the ids of its steps.

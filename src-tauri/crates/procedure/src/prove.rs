@@ -57,7 +57,8 @@ pub struct CounterExample {
     pub at: String,
     /// The shortest way there that the property is about; other steps come between as they are needed.
     pub shortest: Vec<Move>,
-    /// A whole job that does it, to be replayed through `decide`; none when no job was found that does.
+    /// A whole job that does it, to be replayed through `decide`; none when none was found, or when another counter-example
+    /// to the same property has one.
     pub job: Option<Vec<(Intent, Evidence)>>,
 }
 
@@ -193,12 +194,12 @@ fn walk_all(document: &Document, plan: &Plan) -> Walked {
 /// Gives each broken property the job that shows it, and adds what only a job showed.
 fn show(proof: &mut Proof, plan: &Plan, walked: Walked) {
     let missing = |proof: &Proof, shown: &[Shown]| {
-        proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property && s.says == b.says))
+        proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property))
     };
     let mut shown = walked.shown;
     if missing(proof, &shown) {
         let mut walk = Walk::of(plan);
-        walk.at_random(0..400, &variants(plan.document), |walked| !missing(proof, &walked.shown));
+        walk.at_random(0..100, &variants(plan.document), |walked| !missing(proof, &walked.shown));
         shown.extend(walk.walked.shown);
     }
     for shown in shown {

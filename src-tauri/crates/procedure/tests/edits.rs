@@ -18,6 +18,7 @@ fn harmful_edits_are_caught_with_a_job_that_does_it() {
     let (mut caught, mut with_job, mut tried) = (0, 0, 0);
     for (name, property, edit) in HARMFUL.iter().enumerate().filter(|(i, _)| now(*i)).map(|(_, edit)| edit) {
         tried += 1;
+        let began = std::time::Instant::now();
         let mut document = shipped.clone();
         edit(&mut document);
         assert_eq!(lint(&document), [], "{name}: it is without a fault to the lint");
@@ -39,7 +40,7 @@ fn harmful_edits_are_caught_with_a_job_that_does_it() {
             job.len()
         });
         with_job += usize::from(steps.is_some());
-        println!("{name}: {} at {}; {} moves, job {steps:?}", broken.says, broken.at, broken.shortest.len());
+        println!("{name}: {} at {}; {} moves, job {steps:?} {:?}", broken.says, broken.at, broken.shortest.len(), began.elapsed());
     }
     println!("{caught} of {tried} caught, {with_job} with a job that was replayed");
     assert_eq!(caught, tried, "every harmful edit is caught");

@@ -130,7 +130,9 @@ pub const HARMFUL: &[Harmful] = &[
     ("rough turning forgets the rear link", Property::CollarUnloaded, |d| drop_need(d, "rough.set", Fact::RearLink)),
     ("collars are turned against their rings", Property::CollarUnloaded, |d| drop_need(d, "rough.set", Fact::Rings)),
     ("sealed with ballast in", Property::WholeCar, |d| {
-        drop_need(d, "review.seal", Fact::Ballast);
+        for id in ["review.seal", "final.off-pads", "final.drive"] {
+            drop_need(d, id, Fact::Ballast);
+        }
         remove(d, "final.ballast-out");
     }),
     ("sealed although the ballast was only said to be out", Property::WholeCar, |d| {
