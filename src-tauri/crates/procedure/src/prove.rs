@@ -22,6 +22,7 @@
 //! What is left over: a broken rule of a part may be one that no job reaches. [`walk`] looks for a job that does it, step by
 //! step on the whole document; where it finds none the document is not proved, and the report says so.
 
+mod asked;
 pub mod bay;
 pub mod claim;
 pub mod deeds;
@@ -193,9 +194,8 @@ fn walk_all(document: &Document, plan: &Plan) -> Walked {
 
 /// Gives each broken property the job that shows it, and adds what only a job showed.
 fn show(proof: &mut Proof, plan: &Plan, walked: Walked) {
-    let missing = |proof: &Proof, shown: &[Shown]| {
-        proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property))
-    };
+    let missing =
+        |proof: &Proof, shown: &[Shown]| proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property));
     let mut shown = walked.shown;
     if missing(proof, &shown) {
         let mut walk = Walk::of(plan);

@@ -40,7 +40,13 @@ fn harmful_edits_are_caught_with_a_job_that_does_it() {
             job.len()
         });
         with_job += usize::from(steps.is_some());
-        println!("{name}: {} at {}; {} moves, job {steps:?} {:?}", broken.says, broken.at, broken.shortest.len(), began.elapsed());
+        println!(
+            "{name}: {} at {}; {} moves, job {steps:?} {:?}",
+            broken.says,
+            broken.at,
+            broken.shortest.len(),
+            began.elapsed()
+        );
     }
     println!("{caught} of {tried} caught, {with_job} with a job that was replayed");
     assert_eq!(caught, tried, "every harmful edit is caught");

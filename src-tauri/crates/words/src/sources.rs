@@ -32,3 +32,19 @@ pub const ENGLISH: &[File] = files![
     "src-tauri/crates/words/text/en/record.ftl",
     "src-tauri/crates/words/text/en/ui.ftl",
 ];
+
+/// German: the texts of the procedure, then those of the program.
+pub const GERMAN: &[File] = files![
+    "procedures/text/de/intake.ftl",
+    "procedures/text/de/preparation.ftl",
+    "procedures/text/de/balance.ftl",
+    "procedures/text/de/handover.ftl",
+    "procedures/text/de/moves.ftl",
+    "procedures/text/de/hazards.ftl",
+    "procedures/text/de/entries.ftl",
+    "procedures/text/de/gates.ftl",
+    "procedures/text/de/needs.ftl",
+    "src-tauri/crates/words/text/de/terms.ftl",
+    "src-tauri/crates/words/text/de/job.ftl",
+    "src-tauri/crates/words/text/de/ui.ftl",
+];

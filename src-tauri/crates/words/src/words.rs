@@ -1,13 +1,13 @@
 //! One language, ready to be asked.
 
-use crate::{Arg, sources};
+use crate::{Arg, Language, sources};
 use fluent_bundle::{FluentArgs, FluentResource, concurrent::FluentBundle};
 use fluent_syntax::ast::{Entry, Pattern};
 use std::{
     borrow::Cow,
     collections::{BTreeMap, BTreeSet},
 };
-use unic_langid::{LanguageIdentifier, langid};
+use unic_langid::LanguageIdentifier;
 
 /// The words of one language. Shared freely between threads.
 pub struct Words {
@@ -16,14 +16,19 @@ pub struct Words {
 }
 
 impl Words {
+    /// The words of a language.
+    pub fn of(language: Language) -> Words {
+        Words::made_of(language.identifier(), language.files())
+    }
+
     /// The English words.
     pub fn english() -> Words {
-        Words::of(langid!("en"), sources::ENGLISH)
+        Words::of(Language::English)
     }
 
     /// An entry that does not parse or that stands twice is left out; the tests over [`sources`] see to it that the
     /// embedded files have none.
-    fn of(language: LanguageIdentifier, files: &[sources::File]) -> Words {
+    fn made_of(language: LanguageIdentifier, files: &[sources::File]) -> Words {
         let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Isolating marks are for mixed writing directions; a speaker and a PDF would stumble over them.
         bundle.set_use_isolating(false);
@@ -104,7 +109,7 @@ mod tests {
     use super::*;
 
     fn check(file: &'static str, args: &[(&str, Arg)], expected: &str, reason: &str) {
-        let words = Words::of(langid!("en"), &[sources::File { path: "test.ftl", text: file }]);
+        let words = Words::made_of(unic_langid::langid!("en"), &[sources::File { path: "test.ftl", text: file }]);
         assert_eq!(words.text("m", args), expected, "{reason}");
     }
 

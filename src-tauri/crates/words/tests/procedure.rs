@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
 use bayhand_procedure::{Condition, Document, Kind, SHIPPED, Value, document::Input, load};
-use bayhand_words::{Words, id, sources::ENGLISH};
+use bayhand_words::{Language, Words, id};
 use fluent_syntax::{ast::Entry, parser};
 use std::collections::BTreeSet;
 
@@ -59,15 +59,17 @@ fn label_of(words: &Words, step: &str, input: &str) -> String {
 
 #[test]
 fn every_needed_text_is_there() {
-    let words = Words::english();
-    let missing: Vec<_> = needed(&document())
-        .into_iter()
-        .filter(|needed| match needed.split_once('.') {
-            None => !words.has(needed) || words.text(needed, &[]).starts_with('['),
-            Some((message, attribute)) => words.attr(message, attribute, &[]).is_none(),
-        })
-        .collect();
-    assert!(missing.is_empty(), "write these in procedures/text/en: {missing:#?}");
+    for language in Language::ALL {
+        let words = Words::of(language);
+        let missing: Vec<_> = needed(&document())
+            .into_iter()
+            .filter(|needed| match needed.split_once('.') {
+                None => !words.has(needed) || words.text(needed, &[]).starts_with('['),
+                Some((message, attribute)) => words.attr(message, attribute, &[]).is_none(),
+            })
+            .collect();
+        assert!(missing.is_empty(), "write these in procedures/text/{}: {missing:#?}", language.code());
+    }
 }
 
 #[test]
@@ -89,7 +91,7 @@ fn no_text_of_the_procedure_is_unused() {
         used.extend(step.inputs.iter().map(|input| label_of(&words, &step.id, &input.id)));
     }
     let mut unused = Vec::new();
-    for file in ENGLISH.iter().filter(|file| file.path.starts_with("procedures/")) {
+    for file in Language::English.files().iter().filter(|file| file.path.starts_with("procedures/")) {
         for entry in parser::parse(file.text).unwrap().body {
             let Entry::Message(message) = entry else { continue };
             let name = message.id.name;
@@ -106,28 +108,32 @@ fn no_text_of_the_procedure_is_unused() {
 
 #[test]
 fn no_text_of_the_procedure_waits_for_an_argument() {
-    for file in ENGLISH.iter().filter(|file| file.path.starts_with("procedures/")) {
+    for file in Language::English.files().iter().filter(|file| file.path.starts_with("procedures/")) {
         assert!(!file.text.contains('$'), "{}: figures stand beside a step, not in its text", file.path);
     }
 }
 
 #[test]
 fn needs_fit_into_the_sentence_that_gives_the_reason() {
-    let words = Words::english();
+    let (english, german) = (Words::english(), Words::of(Language::German));
     for need in needed(&document()).iter().filter(|id| id.starts_with("need-")) {
-        let text = words.text(need, &[]);
-        let inside = text.starts_with(char::is_lowercase) && !text.ends_with('.');
-        assert!(inside, "'First, because {text}, ...' must read on ({need})");
+        let text = english.text(need, &[]);
+        assert!(!text.ends_with('.') && text.starts_with(char::is_lowercase), "'First, because {text}.' ({need})");
         assert!(text.contains(" must ") || text.contains(" may "), "it says what must be so ({need}): {text}");
+        let text = german.text(need, &[]);
+        assert!(!text.ends_with('.'), "'Zuerst, weil {text}.' ({need})");
+        let verb = ["muss", "müssen", "darf"].iter().any(|v| text.split([' ', ',']).any(|word| word == *v));
+        assert!(verb, "a clause after 'weil' has its verb at its end ({need}): {text}");
     }
 }
 
 #[test]
 fn gates_ask_in_one_sentence() {
-    let words = Words::english();
-    for gate in needed(&document()).iter().filter(|id| id.starts_with("gate-") && !id.contains('.')) {
-        let text = words.text(gate, &[]);
-        assert!(text.ends_with('.') && text.matches('.').count() == 1, "{gate}: {text}");
+    for words in Language::ALL.map(Words::of) {
+        for gate in needed(&document()).iter().filter(|id| id.starts_with("gate-") && !id.contains('.')) {
+            let text = words.text(gate, &[]);
+            assert!(text.ends_with('.') && text.matches('.').count() == 1, "{gate}: {text}");
+        }
     }
 }
 

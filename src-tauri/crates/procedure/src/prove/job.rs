@@ -1,6 +1,7 @@
 //! A whole job on the engine, by a setter who is as careless as the document lets them be: one person does everything they
 //! may, and answers no where no gate asks for a yes. The bay and the claims are watched at each step.
 
+use super::asked::Asked;
 use super::bay::{Bay, Name};
 use super::claim::Claim;
 use super::deeds::{Deeds, of_option, of_step};
@@ -63,7 +64,7 @@ pub struct Job {
     /// Its state.
     pub state: State,
     /// What was asked for, with the evidence, in order.
-    pub asked: Vec<(Intent, Evidence)>,
+    pub asked: Asked,
     bay: Bay,
     /// One for each claim: its change was made since the result was taken.
     stale: Vec<bool>,
@@ -90,7 +91,7 @@ impl<'d> Plan<'d> {
     pub fn begin(&self, once: &Choices) -> Job {
         let mut job = Job {
             state: State::default(),
-            asked: Vec::new(),
+            asked: Asked::default(),
             bay: Bay::default(),
             stale: vec![false; self.claims.len()],
             once: once.clone(),
@@ -122,7 +123,7 @@ impl<'d> Plan<'d> {
         match (self.engine.decide)(self.document, &state, &intent, &evidence) {
             Ok(event) => {
                 job.state = (self.engine.apply)(self.document, state, &event);
-                job.asked.push((intent, evidence));
+                job.asked.push(intent, evidence);
                 self.saw(job, &event);
                 Ok(())
             }

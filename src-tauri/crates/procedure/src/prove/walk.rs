@@ -98,12 +98,12 @@ impl<'p, 'd> Walk<'p, 'd> {
                 let known = self.walked.shown.iter_mut().find(|s| s.property == property && s.says == says);
                 match known {
                     Some(known) if known.asked.len() <= job.asked.len() => {}
-                    Some(known) => (known.at, known.asked) = (at, job.asked.clone()),
-                    None => self.walked.shown.push(Shown { property, says, at, asked: job.asked.clone() }),
+                    Some(known) => (known.at, known.asked) = (at, job.asked.in_order()),
+                    None => self.walked.shown.push(Shown { property, says, at, asked: job.asked.in_order() }),
                 }
             }
             Went::Stuck { says } if !self.walked.stuck.iter().any(|(known, _)| *known == says) => {
-                self.walked.stuck.push((says, job.asked.clone()));
+                self.walked.stuck.push((says, job.asked.in_order()));
             }
             _ => {}
         }

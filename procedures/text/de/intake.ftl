@@ -1,0 +1,97 @@
+# Annahme: was das Fahrzeug ist, was vereinbart wurde und womit gemessen wird.
+
+stage-intake = Annahme
+
+step-intake-car = Fahrzeug und Verwendung eintragen.
+    .short = Fahrzeug und Verwendung
+    .detail =
+        Radstand und Spurweite den Herstellerdaten entnehmen oder bei gerade stehenden Rädern zwischen den Radmitten messen.
+        Die Gesamtmasse ist, was auf den Waagen stehen soll: das Fahrzeug mit vereinbartem Kraftstoff und dem Ballast für den Fahrer.
+        Jede spätere Aussage über Ebenheit, Kreuzgewicht und Umdrehungen wird aus diesen Zahlen berechnet; ein Fehler hier verbiegt sie alle.
+        Für die Höhe von Schwerpunkt und Rollachse gelten die Herstellerdaten oder die Werte eines vergleichbaren Fahrzeugs.
+
+step-intake-layout = Federung, Antrieb und Bremse des Fahrzeugs angeben.
+    .short = Aufbau des Fahrzeugs
+    .detail =
+        Unter das Fahrzeug und in die Herstellerdaten schauen, nicht aus dem Gedächtnis antworten.
+        Die Federung entscheidet, ob in diesem Auftrag überhaupt eingestellt wird: eine Feder für zwei Räder sowie verbundene, aktive oder nicht einstellbare Federn werden nur gemessen und beurteilt.
+        Hochvolt, fest eingebauter Feuerlöscher, elektrische Feststellbremse und Hebebühnenmodus haben jeweils eigene Gefahren und eigene Schritte.
+        Im Zweifel die Antwort geben, die den zusätzlichen Schritt bringt.
+
+step-intake-bars = Anbindung jedes Stabilisators angeben.
+    .short = Stabilisatoren und Koppelstangen
+    .detail =
+        Ein Stabilisator verbindet links mit rechts; eine verspannte Koppelstange verdeckt, was die Federn tun.
+        Einstellbar ist eine Koppelstange, wenn sich ihre Länge ändern lässt: Gewindestange und Kontermuttern suchen.
+        Einstellbare Koppelstangen werden vor den Messungen gelöst und am Ende spannungsfrei wieder angeschlossen.
+        Feste Koppelstangen bleiben angeschlossen; was sie an den Radlasten bewirken, steht auf dem Protokoll.
+
+step-intake-springs = Federn, Reifen und ungefederte Massen jeder Achse eintragen.
+    .short = Federn und Reifen
+    .detail =
+        Die Federrate steht auf der Feder oder in den Daten ihres Herstellers.
+        Das Übersetzungsverhältnis ist der Federweg je Millimeter Radweg und liegt meist unter eins; verkehrt herum eingetragen, verdirbt es jede vorhergesagte Umdrehung.
+        Die ungefederte Masse gilt für eine Ecke: Rad, Reifen, Bremse, Nabe und etwa die Hälfte der Lenker.
+        Die ersten Einstellrunden zeigen, wo diese Zahlen ein wenig danebenliegen.
+
+step-intake-adjusters = Federteller jeder Achse beschreiben.
+    .short = Federteller
+    .detail =
+        Die Steigung mit einer Gewindelehre oder über zehn Umdrehungen messen, nie schätzen.
+        Die Drehrichtung folgt aus der Gangrichtung des Gewindes und daraus, ob die Feder über oder unter dem Teller sitzt; beides ansehen.
+        In jeder Richtung die Umdrehungen zählen, bis Gewinde, Feder oder Reifen keinen Platz mehr haben.
+        Einen festen Punkt wählen, der sich nicht mit dem Teller bewegt, und jede Tellerstellung von dort messen.
+        Unter Last darf ein Teller nur gedreht werden, wenn der Hersteller des Verstellers es schriftlich erlaubt.
+
+step-intake-pressures = Für jedes Rad den vereinbarten Kalt- und Betriebsdruck eintragen.
+    .short = Vereinbarte Reifendrücke
+    .detail =
+        Kalt ist, was der Kunde morgens vorfindet; der Betriebsdruck stellt sich beim Fahren ein, und bei ihm wird gemessen.
+        Ein Reifen ist eine Feder: ein Zehntel Bar an einer Ecke ist auf den Waagen zu sehen.
+        In den Grenzen bleiben, die Fahrzeug- und Reifenhersteller für Last und Geschwindigkeit zulassen.
+
+step-intake-heights = Für jedes Rad die vereinbarte Fahrzeughöhe und den Messpunkt eintragen.
+    .short = Vereinbarte Fahrzeughöhen
+    .detail =
+        Senkrecht von der Ebene der Waagen zu einem festen Punkt der Karosserie messen: Aufnahmepunkt, Schraube am Achsträger, bearbeitete Fläche.
+        Nie die Radlaufkante verwenden, denn Blechteile sind nach Augenmaß angebaut und verbiegen sich.
+        Die Punkte so beschreiben, dass jemand anders sie nächstes Jahr wiederfindet.
+        Die Höhen müssen den Freigang lassen, den Hersteller und Gesetz verlangen.
+
+step-intake-angles = Vereinbarten Sturz, Spur und Nachlauf eintragen.
+    .short = Vereinbarte Radwinkel
+    .detail =
+        Der Sturz ist negativ, wenn das Rad oben nach innen steht; die Spur ist positiv, wenn das Rad vorn nach innen zeigt.
+        Die Spur gilt für ein Rad, nicht für die Achse.
+        Das Toleranzfenster sagt, wie weit ein Messwert vom Vereinbarten abweichen darf; ein engeres Fenster, als das Messgerät auflöst, ergibt nur ‚noch nicht entscheidbar‘.
+        Was eine Umdrehung eines Verstellers bewirkt, steht in den Herstellerdaten oder folgt aus der ersten gemessenen Änderung.
+
+step-intake-wishes = Vereinbartes Kreuzgewicht, Toleranzfenster und Grenzen eintragen.
+    .short = Wünsche und Fenster
+    .detail =
+        Das Kreuzgewicht ist der Anteil der Masse auf vorn rechts und hinten links; gewünscht ist die Hälfte, wenn die Verwendung nichts anderes verlangt.
+        Federteller verschieben Last nur auf einer einzigen Linie, deshalb lassen sich nicht alle Wünsche zugleich erfüllen: was Vorrang hat, muss vor der ersten Umdrehung feststehen.
+        Traktion verlangt die Antriebsachse ausgeglichen, Bremsen die Vorderachse, gleiches Verhalten links und rechts das Kreuzgewicht.
+        Wer sorgfältig einstellt, bleibt unter sieben bis acht Millimetern Höhenunterschied zwischen den Seiten und hört bei zehn auf.
+
+step-intake-load = Fahrermasse, Kraftstoffstand und Flüssigkeiten eintragen.
+    .short = Fahrer und Kraftstoff
+    .detail =
+        Das Fahrzeug wird so eingestellt, wie es gefahren wird; Ballast steht für den Fahrer mit Ausrüstung.
+        Den Kraftstoffstand so angeben, dass er sich prüfen lässt: voll, oder halb nach Anzeige mit den nachgefüllten Litern.
+        Für jede andere Flüssigkeit, auch Wasch- und Kühlwasser, die Marke nennen, an der sie steht.
+
+step-intake-place = Hebezeug, Freisetzen der Reifen und Prüfperson an diesem Platz angeben.
+    .short = Arbeitsplatz und Personen
+    .detail =
+        Reifen, die nicht gleiten können, halten das Fahrzeug durch Reibung hoch; deshalb braucht jedes Setzen Schiebeplatten oder ein Rollen über ebene Rollflächen.
+        In der Wartezeit nach dem Setzen kriechen Gummi und Dämpfer zur Ruhe; eine halbe Minute ist ein guter Anfang.
+        Wer die Radmuttern und das Protokoll prüft, muss jemand anders sein als die Person am Fahrzeug.
+
+step-intake-instruments = Jedes Messgerät mit Genauigkeit und Kalibrierdatum eintragen.
+    .short = Messgeräte und Termine
+    .detail =
+        Ein Messwert ist so viel wert wie das Messgerät dahinter; deshalb wird jedes mit seiner Kennung genannt.
+        Der Nivellierlaser darf höchstens Klasse 2 haben und braucht ein Kalibrierdatum wie die Waagen.
+        Das Programm sagt jetzt, ob diese Geräte die vereinbarten Fenster überhaupt beurteilen können; besser erfährt man es, bevor das Fahrzeug oben ist.
+        Ist ein Termin überschritten, kann die Aufsicht es mit Begründung zulassen, und das Protokoll nennt es.
