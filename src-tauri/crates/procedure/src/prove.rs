@@ -41,8 +41,8 @@ pub use rules::Property;
 pub use theme::Move;
 
 use crate::{Document, Evidence, Fault, Intent};
-use job::Plan;
-use walk::{Shown, Walk, Walked, alternatives, unreached, variants};
+use job::{Choices, Plan};
+use walk::{Shown, Walk, Walked, alternatives, pairs, singles, unreached};
 
 /// The hash of the shipped document, whose proof is made by the tests.
 pub const PROVED: &str = include_str!("prove/shipped.sha256");
@@ -107,26 +107,29 @@ pub fn prove(document: &Document) -> Proof {
 pub fn prove_on(document: &Document, engine: Engine) -> Proof {
     let claims = claim::claims(document);
     let plan = Plan::of(document, engine, &claims);
-    let (mut proof, walked) = std::thread::scope(|scope| {
+    let (mut proof, mut walked) = std::thread::scope(|scope| {
         let parts = scope.spawn(|| parts(document, engine, &claims));
-        let walked = walk_all(document, &plan);
+        let walked = walk_each(document, &plan);
         // A thread that panicked has nothing to hand over; nothing in it panics.
         (parts.join().unwrap_or_default(), walked)
     });
+    if proof.broken.is_empty() && walked.shown.is_empty() {
+        walked.merge(walk_all(document, &plan));
+        let mut reached = walked.done.clone();
+        reached.extend(document.steps().filter(|(_, s)| s.ending.is_some()).map(|(_, s)| s.id.clone()));
+        for step in unreached(document, &reached) {
+            proof.faults.push(Fault { at: step.to_owned(), says: "nothing leads to this step in any job".into() });
+        }
+    } else {
+        search(&proof, &plan, &mut walked);
+    }
     proof.jobs = (walked.jobs, walked.states);
     proof.faults.extend(gates::unmeetable(document));
-    let mut reached = walked.done.clone();
-    // Every pair was led; what none of them came to is looked for in a stopped job too.
-    reached.extend(document.steps().filter(|(_, s)| s.ending.is_some()).map(|(_, s)| s.id.clone()));
-    let whole = walked.stuck.is_empty() && walked.shown.is_empty();
-    for step in unreached(document, &reached).into_iter().filter(|_| whole) {
-        proof.faults.push(Fault { at: step.to_owned(), says: "nothing leads to this step in any job".into() });
-    }
     for (says, asked) in &walked.stuck {
         let at = last_step(asked).unwrap_or_default();
         proof.faults.push(Fault { at, says: says.clone() });
     }
-    show(&mut proof, &plan, walked);
+    show(&mut proof, walked);
     proof.broken.sort_by_key(|broken| (broken.property, broken.job.is_none(), broken.shortest.len()));
     proof
 }
@@ -182,27 +185,56 @@ fn parts(document: &Document, engine: Engine, claims: &[claim::Claim]) -> Proof 
     proof
 }
 
-fn walk_all(document: &Document, plan: &Plan) -> Walked {
+/// A job for each option.
+fn walk_each(document: &Document, plan: &Plan) -> Walked {
     let mut walk = Walk::of(plan);
-    walk.all_variants(&variants(document));
-    // One job in which every choice goes the other way once, and the plain one: both disturbed at every step.
-    let every = alternatives(document).into_iter().collect();
-    walk.disturb(&every);
-    walk.disturb(&Default::default());
+    walk.all_variants(&singles(document));
     walk.walked
 }
 
-/// Gives each broken property the job that shows it, and adds what only a job showed.
-fn show(proof: &mut Proof, plan: &Plan, walked: Walked) {
-    let missing =
-        |proof: &Proof, shown: &[Shown]| proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property));
-    let mut shown = walked.shown;
-    if missing(proof, &shown) {
+/// A job for each pair of options; and one in which every choice goes the other way once, and the plain one, disturbed
+/// at every step.
+fn walk_all(document: &Document, plan: &Plan) -> Walked {
+    std::thread::scope(|scope| {
+        let paired = scope.spawn(|| {
+            let mut walk = Walk::of(plan);
+            walk.all_variants(&pairs(document));
+            walk.walked
+        });
         let mut walk = Walk::of(plan);
-        walk.at_random(0..100, &variants(plan.document), |walked| !missing(proof, &walked.shown));
-        shown.extend(walk.walked.shown);
+        walk.disturb(&alternatives(document).into_iter().collect());
+        walk.disturb(&Choices::new());
+        let mut walked = walk.walked;
+        walked.merge(paired.join().unwrap_or_default());
+        walked
+    })
+}
+
+/// Looks for a job that shows each broken property: disturbed once, then over and over.
+fn search(proof: &Proof, plan: &Plan, walked: &mut Walked) {
+    let missing = |shown: &[Shown]| proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property));
+    let alternatives: Choices = alternatives(plan.document).into_iter().collect();
+    for variant in [Choices::new(), alternatives] {
+        if missing(&walked.shown) {
+            let mut walk = Walk::of(plan);
+            walk.disturb(&variant);
+            walked.merge(walk.walked);
+        }
     }
-    for shown in shown {
+    if missing(&walked.shown) {
+        let before = walked.shown.clone();
+        let mut walk = Walk::of(plan);
+        walk.at_random(0..200, &pairs(plan.document), |now| {
+            let all: Vec<Shown> = before.iter().chain(&now.shown).cloned().collect();
+            !missing(&all)
+        });
+        walked.merge(walk.walked);
+    }
+}
+
+/// Gives each broken property the job that shows it, and adds what only a job showed.
+fn show(proof: &mut Proof, walked: Walked) {
+    for shown in walked.shown {
         let same = |b: &&mut CounterExample| b.property == shown.property && b.says == shown.says;
         match proof.broken.iter_mut().find(same) {
             Some(broken) if broken.job.is_some() => {}

@@ -67,17 +67,36 @@ pub fn alternatives(document: &Document) -> Vec<Alternative> {
     all
 }
 
-/// The first options; each other one alone; each two of different choices together.
-pub fn variants(document: &Document) -> Vec<Choices> {
+/// The first options; and each other one alone.
+pub fn singles(document: &Document) -> Vec<Choices> {
+    let alone = alternatives(document).into_iter().map(|alternative| Choices::from([alternative]));
+    std::iter::once(Choices::new()).chain(alone).collect()
+}
+
+/// Each two options of different choices together.
+pub fn pairs(document: &Document) -> Vec<Choices> {
     let all = alternatives(document);
-    let mut variants = vec![Choices::new()];
-    for (index, (at, option)) in all.iter().enumerate() {
-        variants.push(Choices::from([(at.clone(), option.clone())]));
-        for (other_at, other) in all[index + 1..].iter().filter(|(other_at, _)| other_at != at) {
-            variants.push(Choices::from([(at.clone(), option.clone()), (other_at.clone(), other.clone())]));
+    let mut pairs = Vec::new();
+    for (index, one) in all.iter().enumerate() {
+        let others = all[index + 1..].iter().filter(|other| other.0 != one.0);
+        pairs.extend(others.map(|other| Choices::from([one.clone(), other.clone()])));
+    }
+    pairs
+}
+
+impl Walked {
+    /// Adds what other jobs showed. States that both passed are counted twice.
+    pub fn merge(&mut self, other: Walked) {
+        self.jobs += other.jobs;
+        self.states += other.states;
+        self.done.extend(other.done);
+        self.shown.extend(other.shown);
+        for stuck in other.stuck {
+            if !self.stuck.iter().any(|(says, _)| *says == stuck.0) {
+                self.stuck.push(stuck);
+            }
         }
     }
-    variants
 }
 
 impl<'p, 'd> Walk<'p, 'd> {
