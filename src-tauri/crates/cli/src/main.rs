@@ -122,7 +122,6 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
                 return Err("not proved".into());
             }
         }
-        Command::Verify { book } => println!("{}", book::verify(&book).await?),
         Command::Export { book, job, out } => book::export(&book, job, &out).await?,
         Command::Sheet { book, job, out } => book::sheet(&book, job, &out).await?,
     }

@@ -2,7 +2,7 @@
 //! reading is never part of a figure that counts; the list is known before it is done.
 
 mod common;
-use bayhand_procedure::{Document, Event, Fact, Intent, Next, Standing, State, next};
+use bayhand_procedure::{Document, Event, Fact, Intent, Next, Standing, State, Step, next, to_do};
 use common::Job;
 use std::collections::BTreeSet;
 
@@ -99,19 +99,22 @@ fn check(document: &Document, before: &State, after: &State, event: &Event) -> R
     Ok(voided.len())
 }
 
-/// No figure that counts rests on a step that is void or open again, unless that step does not belong to this job.
+fn reads(step: &Step) -> bool {
+    step.inputs.iter().any(|input| ["loads", "heights", "camber", "toe"].contains(&input.id.as_str()))
+}
+
+/// No result that counts rests on a reading that is void and to be taken again.
 fn figures(job: &Job) -> Result<(), String> {
     for (_, step) in job.document.steps() {
         if job.state.standing(&step.id) != Standing::Done || step.once || step.closing {
             continue;
         }
-        let gone = |id: &&String| job.state.standing(id) == Standing::Void;
-        let rests_on = step.rests_on.iter().filter(|id| job.document.step(id).is_some());
-        if let Some(gone) = rests_on.into_iter().find(gone) {
-            let closing = job.document.step(gone).is_some_and(|(_, s)| s.closing);
-            if !closing {
-                return Err(format!("{} counts and rests on {gone}, which is void", step.id));
-            }
+        let gone = |id: &&String| {
+            let known = job.document.step(id).filter(|(_, s)| reads(s));
+            known.is_some_and(|(_, s)| job.state.standing(id) == Standing::Void && to_do(&job.state, s))
+        };
+        if let Some(gone) = step.rests_on.iter().find(gone) {
+            return Err(format!("{} counts and rests on {gone}, which is void", step.id));
         }
     }
     Ok(())
