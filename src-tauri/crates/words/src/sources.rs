@@ -46,5 +46,6 @@ pub const GERMAN: &[File] = files![
     "procedures/text/de/needs.ftl",
     "src-tauri/crates/words/text/de/terms.ftl",
     "src-tauri/crates/words/text/de/job.ftl",
+    "src-tauri/crates/words/text/de/record.ftl",
     "src-tauri/crates/words/text/de/ui.ftl",
 ];

@@ -207,7 +207,7 @@ seal-stopped = Ein abgebrochener Auftrag wird nicht versiegelt.
 seal-not-ready = Noch nicht bereit für das Siegel. Es steht an: { $step }.
 send-back-alone = Nur dieser Schritt würde wiederholt.
 send-back-voids = Damit zu wiederholen: { $steps }.
-verified = Das Buch stimmt: { $jobs } Aufträge, { $entries } Einträge, jeder Hash in Ordnung. Dieser Auftrag: { $here } Einträge.
+verified = Das Buch stimmt: { $jobs } Aufträge, { $entries } Einträge, jeder Hash in Ordnung, { $seals } Siegel. Dieser Auftrag: { $here } Einträge.
 compromise = { $first }. „{ $reason }“
 
 ## Das Protokoll
