@@ -57,6 +57,14 @@ pub fn plan(problem: &planner::Problem) -> Result<planner::Plan, Wrong> {
     planner::plan(problem).map_err(|e| Wrong { code: "cannot-be", at: e.at(), says: e.to_string() })
 }
 
+/// `plausible`.
+///
+/// # Errors
+/// Readings that cannot be.
+pub fn plausible(readings: &chassis::plausible::LikeReadings) -> Result<chassis::plausible::Plausibility, Wrong> {
+    chassis::plausible::plausible(readings).map_err(|e| Wrong { code: "cannot-be", at: e.at(), says: e.to_string() })
+}
+
 /// Answers every line until the input ends. A refused line does not end it.
 ///
 /// # Errors

@@ -19,9 +19,11 @@ enum Command {
     Predict,
     /// JSON lines: what to turn, in whole steps.
     Plan,
+    /// JSON lines: whether readings of like state agree, and what would explain it if they do not.
+    Plausible,
     /// Prints the JSON Schema of a command's question or answer.
     Schema {
-        /// predict, predict-answer, plan, plan-answer, refused or procedure.
+        /// predict, predict-answer, plan, plan-answer, plausible, plausible-answer, refused or procedure.
         of: String,
     },
     /// Does a whole job on the simulated car and prints it.
@@ -105,6 +107,7 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
     match command {
         Command::Predict => lines::answer_all(input, output, lines::predict)?,
         Command::Plan => lines::answer_all(input, output, lines::plan)?,
+        Command::Plausible => lines::answer_all(input, output, lines::plausible)?,
         Command::Schema { of } => println!("{}", schema(&of)?),
         Command::Practice { seed, into, fault } => practise(seed, into, fault).await?,
         Command::Verify { book, against, job, code } => {
@@ -152,6 +155,8 @@ fn schema(of: &str) -> Result<String, Box<dyn Error>> {
         "predict-answer" => schema_for!(bayhand_chassis::Predicted),
         "plan" => schema_for!(bayhand_planner::Problem),
         "plan-answer" => schema_for!(bayhand_planner::Plan),
+        "plausible" => schema_for!(bayhand_chassis::plausible::LikeReadings),
+        "plausible-answer" => schema_for!(bayhand_chassis::plausible::Plausibility),
         "refused" => schema_for!(lines::Refused),
         "procedure" => schema_for!(bayhand_procedure::Document),
         other => return Err(format!("there is no schema of {other:?}; see --help").into()),

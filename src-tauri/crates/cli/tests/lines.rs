@@ -166,3 +166,37 @@ fn a_problem_that_cannot_be_is_refused_by_field_and_value() {
     bad("/rounds", json!([]), "cannot-be", "rounds", &[]);
     bad("/car/corners/FL/motion_ratio", json!(0), "cannot-be", "car.corners.FL.motion_ratio", &["is 0"]);
 }
+
+/// Two readings of the coupe, the second after turning FL by two steps as entered.
+fn like_readings() -> Value {
+    let plan = serde_json::to_value(coupe()).unwrap();
+    let first = plan["rounds"][0].clone();
+    json!({ "car": plan["car"], "adjusters": plan["adjusters"], "pads": plan["pads"], "rounds": [first, first] })
+}
+
+#[test]
+fn plausible_names_the_pad_that_is_off() {
+    let same = like_readings();
+    let off = with(same.clone(), "/rounds/1/loads_kg/RR", json!(301.0));
+    let answers = answers("plausible", &[same.to_string(), off]);
+    assert_eq!(answers[0]["consistent"], json!(true), "the same reading twice: {}", answers[0]);
+    assert_eq!(answers[0]["dof"], json!(8), "four loads and four heights: {}", answers[0]);
+    assert_eq!(answers[1]["consistent"], json!(false), "7 kg less at RR alone: {}", answers[1]);
+    let first = &answers[1]["causes"][0];
+    assert_eq!((&first["cause"], &first["where"], &first["unit"]), (&json!("pad_offset"), &json!("RR"), &json!("kg")));
+    assert!((first["size"].as_f64().unwrap() + 7.0).abs() < 1.0, "about 7 kg: {first}");
+}
+
+#[test]
+fn readings_that_cannot_be_are_refused_by_field_and_value() {
+    let good = like_readings();
+    let bad = |pointer: &str, value: Value, code: &str, at: &str, says: &[&str]| {
+        check("plausible", with(good.clone(), pointer, value), &good, code, at, says);
+    };
+    bad("/rounds", json!([]), "cannot-be", "rounds", &["0 readings", "from 1 to 40"]);
+    bad("/rounds/1/loads_kg/FL", json!(-3), "cannot-be", "rounds[1].loads_kg.FL", &["is -3", "from 0 to 5000 kg"]);
+    bad("/adjusters/RL/step_mm", json!(0), "cannot-be", "adjusters.RL.step_mm", &["is 0"]);
+    bad("/pads/look_kg", json!(-1), "cannot-be", "pads.look_kg", &["is -1"]);
+    let line = good.to_string().replacen("heights_mm", "height_mm", 1);
+    check("plausible", line, &good, "wrong-form", "rounds[0].height_mm", &["the nearest known one is `heights_mm`"]);
+}

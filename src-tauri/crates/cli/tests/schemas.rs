@@ -12,7 +12,8 @@ use jsonschema::Validator;
 use serde_json::{Value, json};
 use std::{fs, path::PathBuf};
 
-const PUBLISHED: [&str; 5] = ["predict", "predict-answer", "plan", "plan-answer", "refused"];
+const PUBLISHED: [&str; 7] =
+    ["predict", "predict-answer", "plan", "plan-answer", "plausible", "plausible-answer", "refused"];
 const REFERENCE: &str = include_str!("../../chassis/tests/data/statics.json");
 
 fn path(of: &str) -> PathBuf {
@@ -57,6 +58,9 @@ fn questions_and_answers_keep_to_their_schemas() {
     for answer in answers("predict", &[predict.to_string(), lifts.to_string()]) {
         check(&schema("predict-answer"), &answer);
     }
+    let plausible = plausible_line();
+    check(&schema("plausible"), &plausible);
+    check(&schema("plausible-answer"), &answers("plausible", &[plausible.to_string()])[0]);
     check(&schema("refused"), &answers("predict", &["{}".into()])[0]);
 
     const SEED: u64 = 11_223;
@@ -66,6 +70,15 @@ fn questions_and_answers_keep_to_their_schemas() {
     problems.iter().for_each(|problem| check(&schema("plan"), problem));
     let questions: Vec<String> = problems.iter().map(Value::to_string).collect();
     answers("plan", &questions).iter().for_each(|answer| check(&schema("plan-answer"), answer));
+}
+
+/// Two readings of a car, the second with a pad that shows 9 kg too much.
+fn plausible_line() -> Value {
+    let plan = serde_json::to_value(boxes::coupe()).unwrap();
+    let first = plan["rounds"][0].clone();
+    let mut second = first.clone();
+    second["loads_kg"]["RL"] = json!(first["loads_kg"]["RL"].as_f64().unwrap() + 9.0);
+    json!({ "car": plan["car"], "adjusters": plan["adjusters"], "pads": plan["pads"], "rounds": [first, second] })
 }
 
 /// Control: the schemas refuse what the program refuses by form.

@@ -1,0 +1,309 @@
+//! The single causes that are tried, each as a direction in the differences of the readings.
+//!
+//! A cause that can act in several ways (mass at any place, a patch moved any way) stands here once for each of a few
+//! of them; its probability is their sum. How likely a cause is before anything is read is common practice and has no
+//! source: the four everyday ones are alike, the rest are rarer. That also ranks causes which explain the same.
+
+use super::answer::{Cause, Unit, Where};
+use super::question::LikeReadings;
+use super::response::{Eight, Response};
+use bayhand_vehicle::{Car, Corners, Place, STANDARD_GRAVITY};
+
+/// Probability, before anything is read, that none of the causes acted between the readings.
+pub(crate) const NOTHING: f64 = 0.95;
+
+/// Kilograms in a pound (exactly; international yard and pound agreement of 1959).
+const POUND_KG: f64 = 0.453_592_37;
+
+/// One cause at one place, acting in one way.
+#[derive(Clone, Debug)]
+pub(crate) struct Suspect {
+    pub(crate) cause: Cause,
+    pub(crate) place: Option<Where>,
+    pub(crate) unit: Unit,
+    /// The reading that it came with.
+    pub(crate) round: usize,
+    /// Share of the prior probability of all causes together.
+    pub(crate) prior: f64,
+    pub(crate) size: Size,
+    /// What it does to each difference of consecutive readings, for size one: the differences not named feel nothing.
+    pub(crate) effect: Vec<(usize, Eight)>,
+}
+
+/// What is known of the size before anything is read.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Size {
+    /// It just is: reported so.
+    Fixed(f64),
+    /// Normal about zero with either of these standard deviations, alike likely; in units of the effect.
+    Any {
+        scales: [f64; 3],
+        /// Reported size for one unit of the effect.
+        reported: f64,
+    },
+    /// The same, but it can only be positive.
+    Positive { scales: [f64; 3], reported: f64 },
+}
+
+/// Prior weight of a cause; only ratios count. Earlier causes are a little ahead, so that equal explanations rank.
+fn weight(cause: Cause) -> f64 {
+    match cause {
+        Cause::PadOffset => 1.0,
+        Cause::MassAdded => 0.95,
+        Cause::MassMoved => 0.9,
+        Cause::CollarOtherThanEntered => 0.85,
+        Cause::LinkTension => 0.2,
+        Cause::TyrePressure => 0.1,
+        Cause::Touching => 0.095,
+        Cause::WheelOffCentre => 0.09,
+        Cause::OnBumpStop => 0.085,
+        Cause::SidesSwapped => 0.08,
+        Cause::UnitsMixed => 0.075,
+    }
+}
+
+/// Places along and across the car where mass may come aboard, as parts of wheelbase and half track.
+const ALONG: [f64; 8] = [-0.15, 0.05, 0.25, 0.4, 0.55, 0.75, 0.95, 1.2];
+const ACROSS: [f64; 7] = [-0.9, -0.6, -0.3, 0.0, 0.3, 0.6, 0.9];
+
+/// Ways in which mass or a patch may move, degrees from straight to the left, and how likely.
+const WAYS: [(f64, f64); 5] = [(0.0, 0.6), (35.0, 0.1), (-35.0, 0.1), (75.0, 0.1), (-75.0, 0.1)];
+
+/// All suspects, always in the same order for readings of the same number.
+pub(crate) fn suspects(question: &LikeReadings, response: &Response) -> Vec<Suspect> {
+    let mut list = List { question, response, all: Vec::new() };
+    for pair in 0..question.rounds.len().saturating_sub(1) {
+        list.steps_of(pair);
+    }
+    for round in 0..question.rounds.len() {
+        list.misreadings_of(round);
+    }
+    let total: f64 = list.all.iter().map(|s| s.prior).sum();
+    list.all.iter_mut().for_each(|s| s.prior *= (1.0 - NOTHING) / total);
+    list.all
+}
+
+struct List<'a> {
+    question: &'a LikeReadings,
+    response: &'a Response,
+    all: Vec<Suspect>,
+}
+
+impl List<'_> {
+    /// What came with the second reading of a pair and stayed.
+    fn steps_of(&mut self, pair: usize) {
+        let car = &self.question.car;
+        let round = &self.question.rounds[pair + 1];
+        for p in Place::ALL {
+            let any = |scales, reported| Size::Any { scales, reported };
+            self.passing(pair, Cause::PadOffset, p, Unit::Kg, any([2.0, 6.0, 20.0], 1.0), Response::pad_shows_more(p));
+            let raised = self.response.pad_raised(p);
+            self.add(pair, Cause::PadOffset, Some(p.into()), Unit::Mm, 0.1, any([0.5, 1.5, 5.0], 1.0), raised);
+            let step_mm = self.question.adjusters.at(p).step_mm;
+            let turned: [f64; 4] = std::array::from_fn(|i| if i == p.index() { 1.0 } else { 0.0 });
+            let collar = self.response.collars(&turned);
+            let size = any([0.5, 1.5, 5.0], 1.0 / step_mm);
+            self.add(pair, Cause::CollarOtherThanEntered, Some(p.into()), Unit::Steps, 1.0, size, collar);
+            let load_n = (round.loads_kg.at(p) * STANDARD_GRAVITY).max(1.0);
+            let pct_per_mm = 100.0 * car.corners.at(p).tyre_n_per_mm / load_n;
+            let tyre = self.response.tyre_stands_higher(p);
+            let size = any([0.3, 1.0, 3.0], pct_per_mm);
+            self.add(pair, Cause::TyrePressure, Some(p.into()), Unit::Percent, 1.0, size, tyre);
+            for (degrees, likely) in WAYS {
+                let (forward, left) = f64::to_radians(degrees).sin_cos();
+                let patch = self.response.patch_moved(p, *round.loads_kg.at(p), forward, left);
+                let size = any([5.0, 15.0, 40.0], 1.0);
+                self.add(pair, Cause::WheelOffCentre, Some(p.into()), Unit::Mm, likely, size, patch);
+            }
+            let stop = self.response.pressed_apart(&turned);
+            let size = Size::Positive { scales: [100.0, 400.0, 1_600.0], reported: 1.0 };
+            let likely = bump_stop_reached(self.question, pair, p);
+            self.add(pair, Cause::OnBumpStop, Some(p.into()), Unit::Newton, likely, size, stop);
+        }
+        for (spot, newton) in [(Where::Front, [1.0, -1.0, 0.0, 0.0]), (Where::Rear, [0.0, 0.0, 1.0, -1.0])] {
+            let size = Size::Any { scales: [50.0, 200.0, 800.0], reported: 1.0 };
+            let link = self.response.pressed_apart(&newton);
+            self.add(pair, Cause::LinkTension, Some(spot), Unit::Newton, 1.0, size, link);
+        }
+        for (behind_mm, left_mm) in places(car) {
+            let (size, weight) =
+                (Size::Any { scales: [4.0, 12.0, 40.0], reported: 1.0 }, self.response.weight_at(behind_mm, left_mm));
+            self.add(pair, Cause::MassAdded, None, Unit::Kg, 1.0, size, weight);
+            let nearest = nearest(car, behind_mm, left_mm);
+            self.passing(pair, Cause::Touching, nearest, Unit::Kg, size, weight);
+        }
+        for (degrees, likely) in WAYS {
+            let (forward, left) = f64::to_radians(degrees).sin_cos();
+            let behind_mm = car.sprung.cg_behind_front_axle_mm;
+            let moved = self.response.weight_moved(behind_mm, forward, left);
+            let size = Size::Any { scales: [2_000.0, 6_000.0, 20_000.0], reported: 1.0 };
+            self.add(pair, Cause::MassMoved, None, Unit::KgMm, likely, size, moved);
+        }
+    }
+
+    /// What is wrong with one reading as it was written down.
+    fn misreadings_of(&mut self, round: usize) {
+        let read = &self.question.rounds[round];
+        let (loads, heights) = (read.loads_kg.to_array(), read.heights_mm.to_array());
+        let swapped = |v: [f64; 4], axles: [bool; 2]| -> [f64; 4] {
+            std::array::from_fn(|i| if axles[i / 2] { v[i] - v[i ^ 1] } else { 0.0 })
+        };
+        for (place, axles, with_heights) in [
+            (None, [true, true], false),
+            (None, [true, true], true),
+            (Some(Where::Front), [true, false], false),
+            (Some(Where::Rear), [false, true], false),
+        ] {
+            let load = swapped(loads, axles);
+            let height = if with_heights { swapped(heights, axles) } else { [0.0; 4] };
+            let error = Eight::from_fn(|i, _| if i < 4 { load[i] } else { height[i - 4] });
+            self.misread(round, Cause::SidesSwapped, place, (Unit::One, 1.0), 1.0, error);
+        }
+        for (factor, true_part) in [(1.0 / POUND_KG, POUND_KG), (POUND_KG, 1.0 / POUND_KG)] {
+            let error =
+                |corner: Option<usize>| {
+                    Eight::from_fn(|i, _| {
+                        if i < 4 && corner.is_none_or(|c| c == i) { loads[i] * (1.0 - true_part) } else { 0.0 }
+                    })
+                };
+            let size = (Unit::Factor, factor);
+            self.misread(
+                round,
+                Cause::UnitsMixed,
+                None,
+                size,
+                total_odds(self.question, &[(round, true_part)]),
+                error(None),
+            );
+            for p in Place::ALL {
+                self.misread(round, Cause::UnitsMixed, Some(p.into()), size, 0.1, error(Some(p.index())));
+            }
+            if round == 0 {
+                self.all_in_another_unit(factor, true_part);
+            }
+        }
+    }
+
+    /// Every reading in the wrong unit.
+    fn all_in_another_unit(&mut self, factor: f64, true_part: f64) {
+        let rounds = &self.question.rounds;
+        let corrected: Vec<(usize, f64)> = (0..rounds.len()).map(|k| (k, true_part)).collect();
+        let prior = weight(Cause::UnitsMixed) * total_odds(self.question, &corrected);
+        let effect = rounds
+            .windows(2)
+            .enumerate()
+            .map(|(pair, two)| {
+                let changes = |i: usize| two[1].loads_kg.to_array()[i] - two[0].loads_kg.to_array()[i];
+                (pair, Eight::from_fn(|i, _| if i < 4 { changes(i) * (1.0 - true_part) } else { 0.0 }))
+            })
+            .collect();
+        let (cause, unit) = (Cause::UnitsMixed, Unit::Factor);
+        self.all.push(Suspect { cause, place: None, unit, round: 0, prior, size: Size::Fixed(factor), effect });
+    }
+
+    /// A cause that came with a reading and stayed.
+    #[allow(clippy::too_many_arguments, reason = "the fields of a suspect")]
+    fn add(
+        &mut self,
+        pair: usize,
+        cause: Cause,
+        place: Option<Where>,
+        unit: Unit,
+        likely: f64,
+        size: Size,
+        effect: Eight,
+    ) {
+        let prior = weight(cause) * likely / f64::from(ways_of(cause)) / pairs(self.question);
+        self.all.push(Suspect { cause, place, unit, round: pair + 1, prior, size, effect: vec![(pair, effect)] });
+    }
+
+    /// A cause that stayed, or was gone again at the next reading.
+    fn passing(&mut self, pair: usize, cause: Cause, place: Place, unit: Unit, size: Size, effect: Eight) {
+        self.add(pair, cause, Some(place.into()), unit, 1.0, size, effect);
+        if pair + 2 < self.question.rounds.len() {
+            self.add(pair, cause, Some(place.into()), unit, 1.0, size, effect);
+            if let Some(last) = self.all.last_mut() {
+                last.effect.push((pair + 1, -effect));
+            }
+        }
+    }
+
+    /// An error of one reading alone, of this very size.
+    fn misread(
+        &mut self,
+        round: usize,
+        cause: Cause,
+        place: Option<Where>,
+        size: (Unit, f64),
+        likely: f64,
+        error: Eight,
+    ) {
+        let mut effect = Vec::new();
+        if round > 0 {
+            effect.push((round - 1, error));
+        }
+        if round + 1 < self.question.rounds.len() {
+            effect.push((round, -error));
+        }
+        let prior = weight(cause) * likely / f64::from(ways_of(cause)) / (pairs(self.question) + 1.0);
+        self.all.push(Suspect { cause, place, unit: size.0, round, prior, size: Size::Fixed(size.1), effect });
+    }
+}
+
+fn pairs(question: &LikeReadings) -> f64 {
+    (question.rounds.len().max(2) - 1) as f64
+}
+
+/// In how many ways a cause is tried with one reading, so that trying it often does not make it likelier.
+fn ways_of(cause: Cause) -> u16 {
+    match cause {
+        Cause::MassMoved => 1,
+        Cause::LinkTension => 2,
+        Cause::MassAdded | Cause::Touching => (ALONG.len() * ACROSS.len()) as u16,
+        _ => 4,
+    }
+}
+
+/// Places where mass may come aboard: behind the front axle and left of the middle, mm.
+fn places(car: &Car) -> impl Iterator<Item = (f64, f64)> {
+    let (wheelbase, half) = (car.wheelbase_mm, (car.track_front_mm + car.track_rear_mm) / 4.0);
+    ALONG.into_iter().flat_map(move |x| ACROSS.into_iter().map(move |y| (x * wheelbase, y * half)))
+}
+
+fn nearest(car: &Car, behind_mm: f64, left_mm: f64) -> Place {
+    let front = behind_mm < car.wheelbase_mm / 2.0;
+    match (front, left_mm >= 0.0) {
+        (true, true) => Place::Fl,
+        (true, false) => Place::Fr,
+        (false, true) => Place::Rl,
+        (false, false) => Place::Rr,
+    }
+}
+
+/// How likely a bump stop is reached at a corner: rarely when nobody says where it is; hardly when it is said to be
+/// further away than the wheel has moved into the body since the first reading; as an everyday cause when it is not.
+fn bump_stop_reached(question: &LikeReadings, pair: usize, place: Place) -> f64 {
+    let corner = question.car.corners.at(place);
+    let Some(bump_mm) = corner.bump_mm else { return 1.0 };
+    let (first, now) = (&question.rounds[0], &question.rounds[pair + 1]);
+    let of = |v: &Corners<f64>| *v.at(place);
+    let tyre_mm = (of(&now.loads_kg) - of(&first.loads_kg)) * STANDARD_GRAVITY / corner.tyre_n_per_mm;
+    let into_mm = of(&first.heights_mm) - of(&now.heights_mm) - tyre_mm;
+    // Rates and measuring points leave a few millimetres of doubt.
+    if into_mm > bump_mm - 3.0 { 10.0 } else { 0.01 }
+}
+
+/// How much better the totals fit the car data when these readings are scaled by their factors. The total of a car
+/// is known to about a tenth (fuel, driver, ballast); rarely it is far off, which Student's t with four degrees of
+/// freedom allows for.
+fn total_odds(question: &LikeReadings, scaled: &[(usize, f64)]) -> f64 {
+    let car_kg = total_of_car_kg(&question.car);
+    let fits = |kg: f64| (1.0 + ((kg / car_kg).ln() / 0.1).powi(2) / 4.0).powf(-2.5);
+    let total = |k: usize| question.rounds[k].loads_kg.to_array().iter().sum::<f64>();
+    scaled.iter().map(|&(k, factor)| fits(total(k) * factor) / fits(total(k))).product()
+}
+
+/// What the car weighs by its data, kg.
+pub(crate) fn total_of_car_kg(car: &Car) -> f64 {
+    car.sprung.mass_kg + car.corners.iter().map(|(_, c)| c.unsprung_kg).sum::<f64>()
+}
