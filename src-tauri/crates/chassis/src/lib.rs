@@ -13,6 +13,7 @@
 //!   [`reach`]: what moving mass does, and what to move.
 //! - [`tyre`]: pressure and temperature, and what a pressure difference does to loads.
 //! - [`Spread`], [`Verdict`]: what is known of a reading, and what can be said against a window.
+//! - [`reading`]: where the uncertainty of a reading comes from, what it says of each figure, what would help.
 //! - [`plausible`]: whether readings of like state agree, and what single thing explains it if they do not.
 //!
 //! Axes are those of ISO 8855; corners stand in the order FL, FR, RL, RR; loads are kilograms as a scale shows them.
@@ -27,6 +28,7 @@ mod pads;
 pub mod plausible;
 mod predict;
 mod rates;
+pub mod reading;
 mod regression;
 mod spread;
 mod statics;
