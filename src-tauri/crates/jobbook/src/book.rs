@@ -145,7 +145,7 @@ impl Book {
         // A file of another kind gets no lock file beside it. But no look is taken at a book that may be open.
         let early_lock = if place.has_lock_file() { Some(place.lock()?) } else { None };
         if place.path().exists() {
-            connection::look(place.path()).await?;
+            connection::look(&place).await?;
         } else if !may_create {
             return Err(BookError::NoSuchBook { path: place.path().into() });
         }

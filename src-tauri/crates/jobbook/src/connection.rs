@@ -55,7 +55,7 @@ pub(crate) async fn writing(place: &Place) -> Result<SqliteConnection, BookError
 pub(crate) async fn reading(place: &Place) -> Result<SqliteConnection, BookError> {
     let path = place.path();
     if !place.has_lock_file() {
-        look(path).await?;
+        look(place).await?;
     }
     let options = SqliteConnectOptions::new().filename(path).read_only(true);
     let mut connection = options.clone().connect().await.at_path(path)?;
@@ -93,8 +93,13 @@ pub(crate) async fn create(place: &Place) -> Result<(), BookError> {
 
 /// Looks, without leaving a trace beside it, whether a file is a book. Not to be called while a book is open on it in
 /// this process: SQLite's locks would be dropped.
-pub(crate) async fn look(path: &Path) -> Result<(), BookError> {
-    let options = SqliteConnectOptions::new().filename(path).read_only(true).immutable(true);
+///
+/// A program that was killed while it moved its log into the file leaves a file that is whole only together with the
+/// log, so with a log the file is never looked at alone.
+pub(crate) async fn look(place: &Place) -> Result<(), BookError> {
+    let path = place.path();
+    let alone = !has_bytes(&place.log());
+    let options = SqliteConnectOptions::new().filename(path).read_only(true).immutable(alone);
     let mut connection = options.connect().await.at_path(path)?;
     identify(&mut connection, path).await?;
     connection.close().await.at_path(path)

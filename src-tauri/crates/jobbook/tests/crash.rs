@@ -6,12 +6,13 @@
 mod common;
 
 use std::collections::BTreeMap;
+use std::fs;
 use std::io::{BufRead as _, BufReader, Write as _};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use bayhand_jobbook::{Book, JobId, Recorded};
-use common::{at, place};
+use common::{at, bodies, place};
 
 /// Set in the process that records until it is killed.
 const BOOK: &str = "BAYHAND_TEST_CRASH_BOOK";
@@ -113,4 +114,35 @@ fn run_and_kill(path: &Path, wait_for_lines: usize, pause: std::time::Duration) 
     // A last line that the kill cut short is no receipt.
     said.extend(lines.filter_map(receipt).filter(|(_, hash)| hash.len() == 64));
     said
+}
+
+/// A program that is killed while its log moves into the book leaves the book's first page, which tells how long the
+/// file is, ahead of the rest of the file. Together with the log the book is whole, and it opens.
+#[tokio::test]
+async fn a_book_whose_log_was_half_moved_opens_whole() {
+    const LOG_HEADER: usize = 32;
+    const FRAME_HEADER: usize = 24;
+    let (folder, path) = place();
+    let book = Book::open_or_create(&path).await.unwrap();
+    let (job, _) = book.open_job(r#"{"first":true}"#, at()).await.unwrap();
+    let long = format!(r#"{{"note":"{}"}}"#, "x".repeat(60_000));
+    book.append(job, 1, &bodies(&[&long]), at()).await.unwrap();
+    // https://www.sqlite.org/fileformat.html#the_write_ahead_log: frames of a page number, its checksums and the page.
+    let log = fs::read(path.with_file_name("jobs.db-wal")).unwrap();
+    let mut file = fs::read(&path).unwrap();
+    let page = u32::from_be_bytes(log[8..12].try_into().unwrap()) as usize;
+    let frames = log[LOG_HEADER..].chunks_exact(FRAME_HEADER + page);
+    let first = frames.filter(|frame| frame[..4] == [0, 0, 0, 1]).next_back().unwrap();
+    file[..page].copy_from_slice(&first[FRAME_HEADER..]);
+    let told = u32::from_be_bytes(file[28..32].try_into().unwrap()) as usize;
+    assert!(told * page > file.len(), "control: the first page tells of {told} pages that the file does not have");
+
+    let cut = folder.path().join("cut.db");
+    fs::write(&cut, &file).unwrap();
+    fs::write(cut.with_file_name("cut.db-wal"), &log).unwrap();
+    let read = Book::open_read_only(&cut).await.unwrap();
+    assert_eq!(read.entries(job).await.unwrap().len(), 2, "a reader sees both entries");
+    drop(read);
+    let opened = Book::open_existing(&cut).await.unwrap();
+    assert_eq!(opened.entries(job).await.unwrap()[1].body, long, "the program goes on with nothing lost");
 }
