@@ -131,8 +131,8 @@ async fn a_book_whose_log_was_half_moved_opens_whole() {
     let log = fs::read(path.with_file_name("jobs.db-wal")).unwrap();
     let mut file = fs::read(&path).unwrap();
     let page = u32::from_be_bytes(log[8..12].try_into().unwrap()) as usize;
-    let frames = log[LOG_HEADER..].chunks_exact(FRAME_HEADER + page);
-    let first = frames.filter(|frame| frame[..4] == [0, 0, 0, 1]).next_back().unwrap();
+    let mut frames = log[LOG_HEADER..].chunks_exact(FRAME_HEADER + page);
+    let first = frames.rfind(|frame| frame[..4] == [0, 0, 0, 1]).unwrap();
     file[..page].copy_from_slice(&first[FRAME_HEADER..]);
     let told = u32::from_be_bytes(file[28..32].try_into().unwrap()) as usize;
     assert!(told * page > file.len(), "control: the first page tells of {told} pages that the file does not have");
