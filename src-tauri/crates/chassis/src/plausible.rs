@@ -62,7 +62,7 @@ pub fn plausible(question: &LikeReadings) -> Result<Plausibility, StaticsError> 
     let mut causes = Vec::new();
     for (suspect, slopes) in model.suspects.iter().zip(&model.slopes) {
         let found = differences.of_suspect(suspect.size, &suspect.effect, slopes).ok_or_else(beyond)?;
-        causes.push((suspect, suspect.prior.ln() + found.ln_density, found.size));
+        causes.push((suspect, (suspect.prior * suspect.total_odds).ln() + found.ln_density, found.size));
     }
     Ok(Plausibility {
         consistent: p >= CONSISTENT_P,

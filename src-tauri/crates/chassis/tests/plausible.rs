@@ -164,6 +164,7 @@ fn pounds_were_read_as_kilograms() {
     both.rounds.iter_mut().for_each(|round| round.loads_kg = round.loads_kg.map(|kg| kg * pounds));
     let first = answer(&both).causes[0];
     assert_eq!((first.cause, first.place), (Cause::UnitsMixed, None), "no other reading shows it, the car data does");
+    assert!(first.p > 0.99, "by a factor of two: p {}", first.p);
     both.rounds.truncate(1);
     let alone = answer(&both);
     assert_eq!((alone.dof, alone.p, alone.consistent), (0, 1.0, true), "one reading has nothing to agree with");

@@ -297,7 +297,7 @@ fn it_says_what_would_help() {
     let friction = Instruments { settle_kg: 0.3, ..PERFECT };
     let reading = read(&square_car(), &friction, 1, 1);
     // Off target by the whole of 0: window 0.5 kg; U = 1.2 kg; 1.2 / sqrt m <= 0.5 at m = 6.
-    let judged = judge_figure(&square_car(), &reading, Figure::FrontDiffKg, 0.0, 0.5);
+    let judged = judge_figure(&reading, Figure::FrontDiffKg, 0.0, 0.5);
     assert_eq!((judged.verdict, judged.decision), (Verdict::CannotTell, Decision::ConditionalPass));
     let expected = [Help::MoreSettles { settles: 6 }, Help::WiderWindow { window: judged.budget.expanded }];
     assert_eq!(judged.helps, expected, "settles are what counts, looks and level cannot help");
@@ -307,14 +307,14 @@ fn it_says_what_would_help() {
     let level = Level { look_mm: 0.1, set_ups: 1, ..PERFECT.level };
     let twisted = Instruments { pad_look_kg: 0.01, level, ..PERFECT };
     let reading = read(&square_car(), &twisted, 1, 1);
-    let judged = judge_figure(&square_car(), &reading, Figure::FrontDiffKg, 0.0, 0.3);
+    let judged = judge_figure(&reading, Figure::FrontDiffKg, 0.0, 0.3);
     let Help::BetterLevel { twist_mm } = judged.helps[0] else { panic!("level counts: {:?}", judged.helps) };
     // 1 mm of twist moves 2 × 7.241379 N of front difference; looks leave (0.15² - 2 × 0.01²) kg² of variance.
     let kg_per_mm = 2.0 * 7.241_379 / 9.806_65;
     near(twist_mm, 2.0 * (0.15_f64.powi(2) - 2e-4).sqrt() / kg_per_mm, 1e-5, "the twist that would do");
     // Levelled so, it tells.
     let better = Instruments { level: Level { look_mm: twist_mm / 4.0 * 0.999, ..level }, ..twisted };
-    let again = judge_figure(&square_car(), &read(&square_car(), &better, 1, 1), Figure::FrontDiffKg, 0.0, 0.3);
+    let again = judge_figure(&read(&square_car(), &better, 1, 1), Figure::FrontDiffKg, 0.0, 0.3);
     assert_eq!((again.verdict, again.helps.len()), (Verdict::Inside, 0), "twist is twice a pad's height, k = 2");
 }
 

@@ -25,9 +25,20 @@ pub(crate) struct Suspect {
     pub(crate) round: usize,
     /// Share of the prior probability of all causes together.
     pub(crate) prior: f64,
+    /// How much better than as read the total fits the car data, were it this suspect; one when it says nothing of that.
+    pub(crate) total_odds: f64,
     pub(crate) size: Size,
     /// What it does to each difference of consecutive readings, for size one: the differences not named feel nothing.
     pub(crate) effect: Vec<(usize, Eight)>,
+}
+
+/// How a cause is tried: in which unit, of what size, and how likely against its other ways.
+#[derive(Clone, Copy, Debug)]
+struct Way {
+    cause: Cause,
+    unit: Unit,
+    size: Size,
+    likely: f64,
 }
 
 /// What is known of the size before anything is read.
@@ -90,54 +101,61 @@ struct List<'a> {
 }
 
 impl List<'_> {
-    /// What came with the second reading of a pair and stayed.
+    /// What came with the second reading of a pair.
     fn steps_of(&mut self, pair: usize) {
-        let car = &self.question.car;
-        let round = &self.question.rounds[pair + 1];
-        for p in Place::ALL {
-            let any = |scales, reported| Size::Any { scales, reported };
-            self.passing(pair, Cause::PadOffset, p, Unit::Kg, any([2.0, 6.0, 20.0], 1.0), Response::pad_shows_more(p));
-            let raised = self.response.pad_raised(p);
-            self.add(pair, Cause::PadOffset, Some(p.into()), Unit::Mm, 0.1, any([0.5, 1.5, 5.0], 1.0), raised);
-            let step_mm = self.question.adjusters.at(p).step_mm;
-            let turned: [f64; 4] = std::array::from_fn(|i| if i == p.index() { 1.0 } else { 0.0 });
-            let collar = self.response.collars(&turned);
-            let size = any([0.5, 1.5, 5.0], 1.0 / step_mm);
-            self.add(pair, Cause::CollarOtherThanEntered, Some(p.into()), Unit::Steps, 1.0, size, collar);
-            let load_n = (round.loads_kg.at(p) * STANDARD_GRAVITY).max(1.0);
-            let pct_per_mm = 100.0 * car.corners.at(p).tyre_n_per_mm / load_n;
-            let tyre = self.response.tyre_stands_higher(p);
-            let size = any([0.3, 1.0, 3.0], pct_per_mm);
-            self.add(pair, Cause::TyrePressure, Some(p.into()), Unit::Percent, 1.0, size, tyre);
-            for (degrees, likely) in WAYS {
-                let (forward, left) = f64::to_radians(degrees).sin_cos();
-                let patch = self.response.patch_moved(p, *round.loads_kg.at(p), forward, left);
-                let size = any([5.0, 15.0, 40.0], 1.0);
-                self.add(pair, Cause::WheelOffCentre, Some(p.into()), Unit::Mm, likely, size, patch);
-            }
-            let stop = self.response.pressed_apart(&turned);
-            let size = Size::Positive { scales: [100.0, 400.0, 1_600.0], reported: 1.0 };
-            let likely = bump_stop_reached(self.question, pair, p);
-            self.add(pair, Cause::OnBumpStop, Some(p.into()), Unit::Newton, likely, size, stop);
-        }
+        self.at_corners(pair);
+        let response = self.response;
         for (spot, newton) in [(Where::Front, [1.0, -1.0, 0.0, 0.0]), (Where::Rear, [0.0, 0.0, 1.0, -1.0])] {
-            let size = Size::Any { scales: [50.0, 200.0, 800.0], reported: 1.0 };
-            let link = self.response.pressed_apart(&newton);
-            self.add(pair, Cause::LinkTension, Some(spot), Unit::Newton, 1.0, size, link);
+            let link = way(Cause::LinkTension, Unit::Newton, [50.0, 200.0, 800.0], 1.0);
+            self.add(pair, Some(spot), link, response.pressed_apart(&newton));
         }
+        let car = &self.question.car;
         for (behind_mm, left_mm) in places(car) {
-            let (size, weight) =
-                (Size::Any { scales: [4.0, 12.0, 40.0], reported: 1.0 }, self.response.weight_at(behind_mm, left_mm));
-            self.add(pair, Cause::MassAdded, None, Unit::Kg, 1.0, size, weight);
-            let nearest = nearest(car, behind_mm, left_mm);
-            self.passing(pair, Cause::Touching, nearest, Unit::Kg, size, weight);
+            let weight = response.weight_at(behind_mm, left_mm);
+            let sizes = [4.0, 12.0, 40.0];
+            self.add(pair, None, way(Cause::MassAdded, Unit::Kg, sizes, 1.0), weight);
+            let touching = way(Cause::Touching, Unit::Kg, sizes, 1.0);
+            self.passing(pair, nearest(car, behind_mm, left_mm), touching, weight);
         }
         for (degrees, likely) in WAYS {
             let (forward, left) = f64::to_radians(degrees).sin_cos();
-            let behind_mm = car.sprung.cg_behind_front_axle_mm;
-            let moved = self.response.weight_moved(behind_mm, forward, left);
-            let size = Size::Any { scales: [2_000.0, 6_000.0, 20_000.0], reported: 1.0 };
-            self.add(pair, Cause::MassMoved, None, Unit::KgMm, likely, size, moved);
+            let moved = response.weight_moved(car.sprung.cg_behind_front_axle_mm, forward, left);
+            let slid = Way { likely, ..way(Cause::MassMoved, Unit::KgMm, [2_000.0, 6_000.0, 20_000.0], 1.0) };
+            self.add(pair, None, slid, moved);
+        }
+    }
+
+    /// The part of it that has a corner.
+    fn at_corners(&mut self, pair: usize) {
+        let (question, response) = (self.question, self.response);
+        let round = &question.rounds[pair + 1];
+        for p in Place::ALL {
+            let spot = Some(p.into());
+            let pad = way(Cause::PadOffset, Unit::Kg, [2.0, 6.0, 20.0], 1.0);
+            self.passing(pair, p, pad, Response::pad_shows_more(p));
+            let raised = Way { likely: 0.1, ..way(Cause::PadOffset, Unit::Mm, [0.5, 1.5, 5.0], 1.0) };
+            self.add(pair, spot, raised, response.pad_raised(p));
+            let one: [f64; 4] = std::array::from_fn(|i| if i == p.index() { 1.0 } else { 0.0 });
+            let steps_per_mm = 1.0 / question.adjusters.at(p).step_mm;
+            let collar = way(Cause::CollarOtherThanEntered, Unit::Steps, [0.5, 1.5, 5.0], steps_per_mm);
+            self.add(pair, spot, collar, response.collars(&one));
+            let load_n = (round.loads_kg.at(p) * STANDARD_GRAVITY).max(1.0);
+            // By which part of its rate a tyre that stands a millimetre higher under its load is stiffer.
+            let pct_per_mm = 100.0 * question.car.corners.at(p).tyre_n_per_mm / load_n;
+            let tyre = way(Cause::TyrePressure, Unit::Percent, [0.3, 1.0, 3.0], pct_per_mm);
+            self.add(pair, spot, tyre, response.tyre_stands_higher(p));
+            for (degrees, likely) in WAYS {
+                let (forward, left) = f64::to_radians(degrees).sin_cos();
+                let off = Way { likely, ..way(Cause::WheelOffCentre, Unit::Mm, [5.0, 15.0, 40.0], 1.0) };
+                self.add(pair, spot, off, response.patch_moved(p, *round.loads_kg.at(p), forward, left));
+            }
+            let stop = Way {
+                cause: Cause::OnBumpStop,
+                unit: Unit::Newton,
+                size: Size::Positive { scales: [100.0, 400.0, 1_600.0], reported: 1.0 },
+                likely: bump_stop_reached(question, pair, p),
+            };
+            self.add(pair, spot, stop, response.pressed_apart(&one));
         }
     }
 
@@ -157,38 +175,32 @@ impl List<'_> {
             let load = swapped(loads, axles);
             let height = if with_heights { swapped(heights, axles) } else { [0.0; 4] };
             let error = Eight::from_fn(|i, _| if i < 4 { load[i] } else { height[i - 4] });
-            self.misread(round, Cause::SidesSwapped, place, (Unit::One, 1.0), 1.0, error);
+            let swap = fixed(Cause::SidesSwapped, Unit::One, 1.0);
+            self.misread(round, place, swap, 1.0, error);
         }
         for (factor, true_part) in [(1.0 / POUND_KG, POUND_KG), (POUND_KG, 1.0 / POUND_KG)] {
-            let error =
-                |corner: Option<usize>| {
-                    Eight::from_fn(|i, _| {
-                        if i < 4 && corner.is_none_or(|c| c == i) { loads[i] * (1.0 - true_part) } else { 0.0 }
-                    })
-                };
-            let size = (Unit::Factor, factor);
-            self.misread(
-                round,
-                Cause::UnitsMixed,
-                None,
-                size,
-                total_odds(self.question, &[(round, true_part)]),
-                error(None),
-            );
+            let error = |corner: Option<usize>| {
+                Eight::from_fn(|i, _| {
+                    if i < 4 && corner.is_none_or(|c| c == i) { loads[i] * (1.0 - true_part) } else { 0.0 }
+                })
+            };
+            let mixed = fixed(Cause::UnitsMixed, Unit::Factor, factor);
+            let odds = total_odds(self.question, &[(round, true_part)]);
+            self.misread(round, None, mixed, odds, error(None));
             for p in Place::ALL {
-                self.misread(round, Cause::UnitsMixed, Some(p.into()), size, 0.1, error(Some(p.index())));
+                let one = Way { likely: 0.1, ..mixed };
+                self.misread(round, Some(p.into()), one, 1.0, error(Some(p.index())));
             }
             if round == 0 {
-                self.all_in_another_unit(factor, true_part);
+                self.all_misread(mixed, true_part);
             }
         }
     }
 
     /// Every reading in the wrong unit.
-    fn all_in_another_unit(&mut self, factor: f64, true_part: f64) {
+    fn all_misread(&mut self, way: Way, true_part: f64) {
         let rounds = &self.question.rounds;
-        let corrected: Vec<(usize, f64)> = (0..rounds.len()).map(|k| (k, true_part)).collect();
-        let prior = weight(Cause::UnitsMixed) * total_odds(self.question, &corrected);
+        let scaled: Vec<(usize, f64)> = (0..rounds.len()).map(|k| (k, true_part)).collect();
         let effect = rounds
             .windows(2)
             .enumerate()
@@ -197,47 +209,26 @@ impl List<'_> {
                 (pair, Eight::from_fn(|i, _| if i < 4 { changes(i) * (1.0 - true_part) } else { 0.0 }))
             })
             .collect();
-        let (cause, unit) = (Cause::UnitsMixed, Unit::Factor);
-        self.all.push(Suspect { cause, place: None, unit, round: 0, prior, size: Size::Fixed(factor), effect });
+        let prior = weight(way.cause) * way.likely;
+        self.push(0, None, way, prior, total_odds(self.question, &scaled), effect);
     }
 
-    /// A cause that came with a reading and stayed.
-    #[allow(clippy::too_many_arguments, reason = "the fields of a suspect")]
-    fn add(
-        &mut self,
-        pair: usize,
-        cause: Cause,
-        place: Option<Where>,
-        unit: Unit,
-        likely: f64,
-        size: Size,
-        effect: Eight,
-    ) {
-        let prior = weight(cause) * likely / f64::from(ways_of(cause)) / pairs(self.question);
-        self.all.push(Suspect { cause, place, unit, round: pair + 1, prior, size, effect: vec![(pair, effect)] });
+    /// A cause that came with the second reading of a pair and stayed.
+    fn add(&mut self, pair: usize, place: Option<Where>, way: Way, effect: Eight) {
+        self.push(pair + 1, place, way, self.prior_of_step(&way), 1.0, vec![(pair, effect)]);
     }
 
     /// A cause that stayed, or was gone again at the next reading.
-    fn passing(&mut self, pair: usize, cause: Cause, place: Place, unit: Unit, size: Size, effect: Eight) {
-        self.add(pair, cause, Some(place.into()), unit, 1.0, size, effect);
+    fn passing(&mut self, pair: usize, place: Place, way: Way, effect: Eight) {
+        self.add(pair, Some(place.into()), way, effect);
         if pair + 2 < self.question.rounds.len() {
-            self.add(pair, cause, Some(place.into()), unit, 1.0, size, effect);
-            if let Some(last) = self.all.last_mut() {
-                last.effect.push((pair + 1, -effect));
-            }
+            let there_and_back = vec![(pair, effect), (pair + 1, -effect)];
+            self.push(pair + 1, Some(place.into()), way, self.prior_of_step(&way), 1.0, there_and_back);
         }
     }
 
     /// An error of one reading alone, of this very size.
-    fn misread(
-        &mut self,
-        round: usize,
-        cause: Cause,
-        place: Option<Where>,
-        size: (Unit, f64),
-        likely: f64,
-        error: Eight,
-    ) {
+    fn misread(&mut self, round: usize, place: Option<Where>, way: Way, total_odds: f64, error: Eight) {
         let mut effect = Vec::new();
         if round > 0 {
             effect.push((round - 1, error));
@@ -245,9 +236,34 @@ impl List<'_> {
         if round + 1 < self.question.rounds.len() {
             effect.push((round, -error));
         }
-        let prior = weight(cause) * likely / f64::from(ways_of(cause)) / (pairs(self.question) + 1.0);
-        self.all.push(Suspect { cause, place, unit: size.0, round, prior, size: Size::Fixed(size.1), effect });
+        let prior = weight(way.cause) * way.likely / f64::from(ways_of(way.cause)) / (pairs(self.question) + 1.0);
+        self.push(round, place, way, prior, total_odds, effect);
     }
+
+    fn prior_of_step(&self, way: &Way) -> f64 {
+        weight(way.cause) * way.likely / f64::from(ways_of(way.cause)) / pairs(self.question)
+    }
+
+    fn push(
+        &mut self,
+        round: usize,
+        place: Option<Where>,
+        way: Way,
+        prior: f64,
+        total_odds: f64,
+        effect: Vec<(usize, Eight)>,
+    ) {
+        let Way { cause, unit, size, .. } = way;
+        self.all.push(Suspect { cause, place, unit, round, prior, total_odds, size, effect });
+    }
+}
+
+fn way(cause: Cause, unit: Unit, scales: [f64; 3], reported: f64) -> Way {
+    Way { cause, unit, size: Size::Any { scales, reported }, likely: 1.0 }
+}
+
+fn fixed(cause: Cause, unit: Unit, size: f64) -> Way {
+    Way { cause, unit, size: Size::Fixed(size), likely: 1.0 }
 }
 
 fn pairs(question: &LikeReadings) -> f64 {

@@ -58,12 +58,12 @@ pub enum Help {
 }
 
 /// Judges a figure of a reading against a window of half width `window` about `target`, in the unit of the figure.
-pub fn judge_figure(car: &Car, reading: &Reading, figure: Figure, target: f64, window: f64) -> Judgement {
+pub fn judge_figure(reading: &Reading, figure: Figure, target: f64, window: f64) -> Judgement {
     let budget = reading.budget(figure);
     let off = budget.value - target;
     let verdict = judge(off, budget.expanded, window);
     let interval = Interval::about(target, window);
-    let helps = if verdict == Verdict::CannotTell { helps(car, reading, figure, off, window) } else { Vec::new() };
+    let helps = if verdict == Verdict::CannotTell { helps(reading, figure, off, window) } else { Vec::new() };
     Judgement {
         decision: interval.decide(budget.value, budget.expanded),
         inside_chance: interval.probability(budget.value, budget.standard),
@@ -73,7 +73,7 @@ pub fn judge_figure(car: &Car, reading: &Reading, figure: Figure, target: f64, w
     }
 }
 
-fn helps(car: &Car, reading: &Reading, figure: Figure, off: f64, window: f64) -> Vec<Help> {
+fn helps(reading: &Reading, figure: Figure, off: f64, window: f64) -> Vec<Help> {
     let tells = |reading: &Reading| judge(off, reading.budget(figure).expanded, window) != Verdict::CannotTell;
     let (looks, settles) = (reading.looks(), reading.settles());
     let budget = reading.budget(figure);
@@ -92,24 +92,13 @@ fn helps(car: &Car, reading: &Reading, figure: Figure, off: f64, window: f64) ->
     let edge = (window - off.abs()).abs() / COVERAGE;
     let left = edge.powi(2) - (budget.standard.powi(2) - twist.powi(2));
     if twist > 0.0 && left > 0.0 {
-        // The twist at FL that does `standard` to the figure: from the load that moves along the pattern per mm.
-        let per_mm = twist_effect(car, reading, figure).abs();
-        if per_mm > 0.0 {
-            offer(&[Source::LevelTwist], Help::BetterLevel { twist_mm: COVERAGE * left.sqrt() / per_mm });
-        }
+        let twist_mm = COVERAGE * left.sqrt() / reading.per_mm_of_twist(figure).abs();
+        offer(&[Source::LevelTwist], Help::BetterLevel { twist_mm });
     }
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
     let mut helps: Vec<Help> = found.into_iter().map(|(_, help)| help).collect();
     helps.push(Help::WiderWindow { window: off.abs() + budget.expanded });
     helps
-}
-
-/// Change of a figure per mm of twist at FL.
-fn twist_effect(car: &Car, reading: &Reading, figure: Figure) -> f64 {
-    let n = crate::diagonal(car);
-    let kg_per_mm = crate::diagonal_gain(car).fl / bayhand_vehicle::STANDARD_GRAVITY;
-    let moved = |mm: f64| Corners::from_fn(|p| reading.loads_kg.at(p) + n.at(p) * kg_per_mm * mm);
-    (figure.of(&moved(0.5)) - figure.of(&moved(-0.5))) / 1.0
 }
 
 /// Whether a window can be judged with these instruments.
@@ -123,9 +112,10 @@ pub struct Capability {
     pub planned: f64,
     /// Expanded uncertainty that no number of looks and settles gets below.
     pub at_best: f64,
-    /// Settles, with the looks that are planned, after which a figure on its target is seen to be inside; none: never.
+    /// Settles, with the looks that are planned, after which a figure on its target is seen to be inside; none: not
+    /// with twenty, and never when `at_best` is not below the window.
     pub settles_needed: Option<u32>,
-    /// What stands in the way most when it is never.
+    /// What leaves most of `at_best`.
     pub greatest: Option<Source>,
 }
 

@@ -4,7 +4,7 @@ use super::gum::{Input, propagate};
 use super::instruments::Instruments;
 use super::sources::{Effect, Source, Spreads, effects};
 use crate::error::{check_loads, within};
-use crate::{COVERAGE, Figures, StaticsError};
+use crate::{COVERAGE, Figures, PadPlane, StaticsError, diagonal};
 use bayhand_vehicle::{Car, Corners};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -54,6 +54,8 @@ pub struct Reading {
     looks: u32,
     settles: u32,
     effects: Vec<Effect>,
+    /// Loads that a millimetre of twist of the pads at FL moves, kg.
+    twist_kg_per_mm: Corners<f64>,
 }
 
 /// The uncertainty of one figure, in the unit of the figure.
@@ -108,12 +110,22 @@ impl Reading {
         within("looks", f64::from(looks), 1.0, 1e6, "at least 1")?;
         within("settles", f64::from(settles), 1.0, 1e6, "at least 1")?;
         let effects = effects(car, instruments, loads_kg)?;
-        Ok(Reading { loads_kg: *loads_kg, looks, settles, effects })
+        // The pattern of twist 1 mm: it is at right angles to every plane, so it tilts nothing.
+        let n = diagonal(car);
+        let length: f64 = n.to_array().iter().map(|v| v * v).sum();
+        let twist_kg_per_mm = PadPlane::of(car, &n.map(|v| v / length))?.loads_kg;
+        Ok(Reading { loads_kg: *loads_kg, looks, settles, effects, twist_kg_per_mm })
     }
 
     /// The same loads read with other numbers of looks and settles.
     pub fn repeated(&self, looks: u32, settles: u32) -> Reading {
         Reading { looks: looks.max(1), settles: settles.max(1), ..self.clone() }
+    }
+
+    /// Change of a figure for a millimetre of twist of the pads at FL.
+    pub fn per_mm_of_twist(&self, figure: Figure) -> f64 {
+        let moved = |mm: f64| Corners::from_fn(|p| self.loads_kg.at(p) + mm * self.twist_kg_per_mm.at(p));
+        figure.of(&moved(0.5)) - figure.of(&moved(-0.5))
     }
 
     /// Looks at each settle.
