@@ -105,15 +105,19 @@ fn the_band_holds_the_truth() {
         }
     }
     let part = |k: usize| f64::from(inside[k]) / readings as f64;
-    for k in 0..14 {
+    for (k, squares) in squares.iter().enumerate() {
         let name = match k {
             0..6 => format!("{:?}", Figure::ALL[k]),
             6..10 => format!("load {}", Place::ALL[k - 6].code()),
             _ => format!("height {}", Place::ALL[k - 10].code()),
         };
-        println!("{name}: {:.4} inside, {:.3} standard uncertainties", part(k), (squares[k] / readings as f64).sqrt());
+        println!("{name}: {:.4} inside, {:.3} standard uncertainties", part(k), (squares / readings as f64).sqrt());
     }
-    for k in 0..10 {
-        assert!((0.93..=0.97).contains(&part(k)), "figure or load {k}: {} of {readings} inside", inside[k]);
+    // The sheet has one figure for the settling of all four heights, though the axles differ: they are pooled.
+    let heights = (10..14).map(part).sum::<f64>() / 4.0;
+    println!("heights together: {heights:.4} inside");
+    assert!((0.93..=0.97).contains(&heights), "heights: {heights} inside");
+    for (k, count) in inside.iter().enumerate().take(10) {
+        assert!((0.93..=0.97).contains(&part(k)), "figure or load {k}: {count} of {readings} inside");
     }
 }

@@ -8,7 +8,7 @@
 #[path = "common/invented.rs"]
 mod invented;
 
-use bayhand_chassis::plausible::{Cause, Confidence, LikeReadings, plausible};
+use bayhand_chassis::plausible::{Cause, Confidence, LikeReadings, Where, plausible};
 use bayhand_vehicle::{Corners, Place};
 use invented::{Random, Springs, load, question, read, standing, turn};
 use std::collections::BTreeMap;
@@ -27,8 +27,8 @@ enum Happens {
     CollarOther,
 }
 
-/// Two readings of an unseen car with that between them.
-fn two_readings(r: &mut Random, happens: Happens, springs: Springs) -> LikeReadings {
+/// Two readings of an unseen car with that between them, and where on the car it happened.
+fn two_readings(r: &mut Random, happens: Happens, springs: Springs) -> (LikeReadings, Option<Where>) {
     let car = standing(r, springs);
     let mut rig = car.rig.clone();
     let first = read(r, &car.entered, &rig, Corners::same(0.0));
@@ -56,29 +56,34 @@ fn two_readings(r: &mut Random, happens: Happens, springs: Springs) -> LikeReadi
     }
     let mut second = read(r, &car.entered, &rig, steps);
     second.loads_kg = Corners::from_fn(|p| second.loads_kg.at(p) + pad_kg.at(p));
-    question(&car.entered, vec![first, second], Confidence::default())
+    let at = matches!(happens, Happens::PadOff | Happens::CollarOther).then(|| place.into());
+    (question(&car.entered, vec![first, second], Confidence::default()), at)
 }
 
 /// One row of the table. `promised`: least part flagged, least part flagged with the right cause first.
 fn row(seed: u64, happens: Happens, cause: Option<Cause>, springs: Springs, promised: (f64, f64)) {
     let count: u32 = if std::env::var_os("BAYHAND_LONG").is_some() { 4_000 } else { 250 };
     let mut r = Random(seed);
-    let (mut flagged, mut right) = (0_u32, 0_u32);
+    let (mut flagged, mut right, mut placed) = (0_u32, 0_u32, 0_u32);
     let mut instead = BTreeMap::new();
     for _ in 0..count {
-        let answer = plausible(&two_readings(&mut r, happens, springs)).expect("readings that can be");
+        let (question, at) = two_readings(&mut r, happens, springs);
+        let answer = plausible(&question).expect("readings that can be");
         let first = answer.causes.first().map(|c| c.cause);
         flagged += u32::from(!answer.consistent);
         right += u32::from(!answer.consistent && first == cause);
+        placed += u32::from(!answer.consistent && first == cause && answer.causes[0].place == at);
         if !answer.consistent && first != cause {
             *instead.entry(format!("{first:?}")).or_insert(0) += 1;
         }
     }
     let part = |n: u32| f64::from(n) / f64::from(count);
     println!(
-        "seed {seed}, {count} cars, springs off {springs:?}, {happens:?}: flagged {:.4}, right {:.4}; instead {instead:?}",
+        "seed {seed}, {count} cars, springs off {springs:?}, {happens:?}: flagged {:.4}, right cause first {:.4}, at the \
+         right place {:.4}; instead {instead:?}",
         part(flagged),
-        part(right)
+        part(right),
+        part(placed)
     );
     if cause.is_some() {
         assert!(part(flagged) >= promised.0, "{happens:?}: {flagged} of {count} flagged");

@@ -179,11 +179,12 @@ impl List<'_> {
             self.misread(round, place, swap, 1.0, error);
         }
         for (factor, true_part) in [(1.0 / POUND_KG, POUND_KG), (POUND_KG, 1.0 / POUND_KG)] {
-            let error = |corner: Option<usize>| {
-                Eight::from_fn(|i, _| {
-                    if i < 4 && corner.is_none_or(|c| c == i) { loads[i] * (1.0 - true_part) } else { 0.0 }
-                })
-            };
+            let error =
+                |corner: Option<usize>| {
+                    Eight::from_fn(|i, _| {
+                        if i < 4 && corner.is_none_or(|c| c == i) { loads[i] * (1.0 - true_part) } else { 0.0 }
+                    })
+                };
             let mixed = fixed(Cause::UnitsMixed, Unit::Factor, factor);
             let odds = total_odds(self.question, &[(round, true_part)]);
             self.misread(round, None, mixed, odds, error(None));

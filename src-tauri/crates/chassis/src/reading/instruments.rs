@@ -4,6 +4,7 @@ use crate::error::within;
 use crate::{Pads, StaticsError};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use std::f64::consts::{PI, TAU};
 
 /// Standard uncertainty of a value that is known to lie within ± `half_width` and no more: a rectangle's,
 /// `half_width / sqrt 3` (JCGM 100:2008, 4.3.7). For limits out of a certificate, such as those of OIML R 76.
@@ -97,11 +98,36 @@ impl Level {
 
 impl HeightGauge {
     /// Standard uncertainty of one height as it changes from reading to reading, mm.
+    ///
+    /// Rounding is averaged as far as looks and settles move the height over the steps of the scale; a car that shows the
+    /// same step again is not read better by looking again. See `rounding_alike`.
     pub fn varying_mm(&self, looks: u32, settles: u32) -> f64 {
-        let (looks, settles) = (f64::from(looks.max(1)), f64::from(settles.max(1)));
-        let varying = self.look_mm.powi(2) / (looks * settles) + self.settle_mm.powi(2) / settles;
-        (varying + rounding(self.resolution_mm).powi(2)).sqrt()
+        let (n, m) = (f64::from(looks.max(1)), f64::from(settles.max(1)));
+        let alike = |variance: f64| rounding_alike(variance.sqrt(), self.resolution_mm);
+        let (look, settle) = (self.look_mm.powi(2), self.settle_mm.powi(2));
+        let same_settle = (n - 1.0) * alike(look);
+        let other_settles = n * (m - 1.0) * alike(look + settle);
+        let rounding = rounding(self.resolution_mm).powi(2) * (1.0 + same_settle + other_settles) / (n * m);
+        (look / (n * m) + settle / m + rounding).sqrt()
     }
+}
+
+/// Correlation of the rounding of two values that spread by `sigma` about one and the same place, independently, and of
+/// which the place may be anywhere in a step.
+///
+/// The error of rounding `x` is the saw-tooth `sum (-1)^k q / (pi k) sin(2 pi k x / q)`; the k-th wave has `1/k²` of the
+/// variance, and normal spread leaves `exp(-(2 pi k sigma / q)²)` of it in common (Fourier series; recomputed, and
+/// verified by drawing in the tests).
+fn rounding_alike(sigma: f64, step: f64) -> f64 {
+    /// Waves that count; the rest is below a thousandth.
+    const WAVES: u32 = 1_000;
+    if step <= 0.0 {
+        return 0.0;
+    }
+    let turns = TAU * sigma / step;
+    let wave = |k: f64| (-(k * turns).powi(2)).exp() / (k * k);
+    // All waves together are pi²/6.
+    6.0 / PI.powi(2) * (1..=WAVES).map(|k| wave(f64::from(k))).sum::<f64>()
 }
 
 /// Standard uncertainty of rounding to a step, mm or kg (JCGM 100:2008, F.2.2.1).
