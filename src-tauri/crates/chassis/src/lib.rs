@@ -14,12 +14,14 @@
 //! - [`tyre`]: pressure and temperature, and what a pressure difference does to loads.
 //! - [`Spread`], [`Verdict`]: what is known of a reading, and what can be said against a window.
 //! - [`reading`]: where the uncertainty of a reading comes from, what it says of each figure, what would help.
+//! - [`Confidence`], [`UnknownFactor`]: how wrong the entered springs and ratios may be.
 //! - [`plausible`]: whether readings of like state agree, and what single thing explains it if they do not.
 //!
 //! Axes are those of ISO 8855; corners stand in the order FL, FR, RL, RR; loads are kilograms as a scale shows them.
 //!
 //! Deliberately absent: choosing what to turn (that is the planner), words for people, files, clocks.
 
+mod doubt;
 mod error;
 mod figures;
 mod geometry;
@@ -35,6 +37,7 @@ mod statics;
 mod trade;
 pub mod tyre;
 
+pub use doubt::{Confidence, Scaled, UnknownFactor, unknown_factors, with_factors};
 pub use error::StaticsError;
 pub use figures::Figures;
 pub use geometry::{diagonal, twist};

@@ -12,16 +12,15 @@
 
 mod answer;
 mod balance;
-mod car_data;
 mod evidence;
 mod question;
 mod response;
 mod suspects;
 
 pub use answer::{CONSISTENT_P, Cause, Note, Plausibility, Suspicion, Unit, Where};
-pub use question::{Confidence, LikeReading, LikeReadings};
+pub use question::{LikeReading, LikeReadings};
 
-use crate::{Spread, StaticsError};
+use crate::{Spread, StaticsError, unknown_factors, with_factors};
 use evidence::Differences;
 use nalgebra::DMatrix;
 use response::{Eight, Response};
@@ -97,8 +96,8 @@ impl Model {
             .collect();
         let mut doubts = Vec::new();
         let mut slopes = vec![Vec::new(); suspects.len()];
-        for unknown in car_data::unknowns(&question.car, &question.confidence) {
-            let nudged = |log: f64| Response::of(&car_data::with_factor(&question.car, &unknown, log));
+        for unknown in &unknown_factors(&question.car, &question.confidence) {
+            let nudged = |log: f64| Response::of(&with_factors(&question.car, std::iter::once((unknown, log))));
             let (more, less) = (nudged(NUDGE)?, nudged(-NUDGE)?);
             let per_sigma = unknown.sigma / (2.0 * NUDGE);
             let slope = |(a, b): (&Eight, &Eight)| (a - b) * per_sigma;

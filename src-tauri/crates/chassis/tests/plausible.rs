@@ -3,7 +3,8 @@
 #[path = "common/invented.rs"]
 mod invented;
 
-use bayhand_chassis::plausible::{Cause, Confidence, LikeReading, LikeReadings, Note, Plausibility, Where, plausible};
+use bayhand_chassis::Confidence;
+use bayhand_chassis::plausible::{Cause, LikeReading, LikeReadings, Note, Plausibility, Where, plausible};
 use bayhand_practice::{BarState, Rig};
 use bayhand_vehicle::Corners;
 use invented::{Random, Springs, load, question, read, standing, turn};

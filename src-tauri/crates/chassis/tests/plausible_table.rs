@@ -8,7 +8,8 @@
 #[path = "common/invented.rs"]
 mod invented;
 
-use bayhand_chassis::plausible::{Cause, Confidence, LikeReadings, Where, plausible};
+use bayhand_chassis::Confidence;
+use bayhand_chassis::plausible::{Cause, LikeReadings, Where, plausible};
 use bayhand_vehicle::{Corners, Place};
 use invented::{Random, Springs, load, question, read, standing, turn};
 use std::collections::BTreeMap;

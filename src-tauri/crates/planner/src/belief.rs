@@ -396,7 +396,7 @@ impl Weighed {
     /// What to tell of what was learned.
     fn learned(&self, problem: &Problem, prior: &Prior) -> Learned {
         let count = prior.unknowns.len();
-        let scale = |(i, unknown): (usize, &crate::prior::Unknown)| LearnedScale {
+        let scale = |(i, unknown): (usize, &bayhand_chassis::UnknownFactor)| LearnedScale {
             what: unknown.what,
             places: unknown.places.clone(),
             base: unknown.base,

@@ -1,8 +1,9 @@
 //! What rounds taught about a car: shown, kept on the car, and used at its next visit.
 
 use crate::PlanError;
-use crate::prior::{Logs, Unknown};
+use crate::prior::Logs;
 use crate::problem::{refuse, within};
+use bayhand_chassis::{Scaled, UnknownFactor};
 use bayhand_vehicle::Place;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -53,16 +54,6 @@ pub struct Doubted {
     pub round: usize,
     /// Chance that it is bad, 0 to 1; those of a tenth and more are named.
     pub chance: f64,
-}
-
-/// What a learned factor multiplies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Scaled {
-    /// The spring rate (where no spring was entered: the wheel rate).
-    SpringRate,
-    /// The motion ratio.
-    MotionRatio,
 }
 
 /// A learned factor.
@@ -134,8 +125,8 @@ impl Knowledge {
     }
 
     /// The prior with this in place of what it knows better.
-    pub(crate) fn applied(&self, unknowns: &[Unknown], mut prior: Logs) -> Logs {
-        let place_of = |unknown: &Unknown| {
+    pub(crate) fn applied(&self, unknowns: &[UnknownFactor], mut prior: Logs) -> Logs {
+        let place_of = |unknown: &UnknownFactor| {
             self.scales.iter().position(|s| {
                 let same = s.what == unknown.what && s.places == unknown.places && s.entered == unknown.entered;
                 // An assumed value follows the mass of the car; the factor moves against it.

@@ -41,11 +41,12 @@ pub use answer::{
     Alternative, Binding, Broken, Excess, LimitName, Optimum, Outcome, Plan, Proof, Reachable, Reason, ReasonCode,
     SettleAgain, Unreachable, UnreachableBecause,
 };
+pub use bayhand_chassis::{Confidence, Scaled};
 pub use chance::box_probability;
 pub use error::PlanError;
-pub use knowledge::{Doubted, Knowledge, Learned, LearnedScale, Scaled};
+pub use knowledge::{Doubted, Knowledge, Learned, LearnedScale};
 pub use limits::{Clearance, HEIGHT_DIFF_MOST_MM, Limits};
 pub use planner::{Planner, optimum, plan};
-pub use problem::{Confidence, Minutes, Price, Problem, Round, Wish, WishName, Wishes};
+pub use problem::{Minutes, Price, Problem, Round, Wish, WishName, Wishes};
 pub use search::{TIE, WORK_LIMIT};
 pub use stop::WORTHWHILE;

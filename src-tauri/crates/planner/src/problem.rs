@@ -1,7 +1,7 @@
 //! What is asked of the planner: the JSON of `bayhand-cli plan`.
 
 use crate::{Knowledge, Limits, PlanError};
-use bayhand_chassis::Pads;
+use bayhand_chassis::{Confidence, Pads};
 use bayhand_vehicle::{Adjuster, Car, Corners, Place};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -52,23 +52,6 @@ impl Default for Minutes {
     /// What they take in an ordinary bay: 3 and 20 minutes (common practice, no source).
     fn default() -> Self {
         Minutes { settle: 3.0, round: 20.0 }
-    }
-}
-
-/// One sigma of the entered data, common to left and right of an axle where they are entered equal.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Confidence {
-    /// Of each spring rate, percent.
-    pub spring_pct: f64,
-    /// Of each motion ratio, percent.
-    pub motion_ratio_pct: f64,
-}
-
-impl Default for Confidence {
-    /// What entered data is worth when nobody says: 10 % of a spring, 3 % of a motion ratio.
-    fn default() -> Self {
-        Confidence { spring_pct: 10.0, motion_ratio_pct: 3.0 }
     }
 }
 
@@ -205,9 +188,7 @@ impl Problem {
     /// # Errors
     /// The first field that cannot be, by its path, with its value and range.
     pub fn validate(&self) -> Result<(), PlanError> {
-        let c = &self.confidence;
-        within("confidence.spring_pct", c.spring_pct, 0.0, 100.0, "from 0 to 100 %")?;
-        within("confidence.motion_ratio_pct", c.motion_ratio_pct, 0.0, 50.0, "from 0 to 50 %")?;
+        self.confidence.validate("confidence")?;
         for (place, a) in self.adjusters.iter() {
             let at = |field: &str| format!("adjusters.{}.{field}", place.code());
             within(&at("step_mm"), a.step_mm, 1e-6, 100.0, "above 0 and at most 100 mm")?;

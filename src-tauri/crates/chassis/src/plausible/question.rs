@@ -1,7 +1,7 @@
 //! What is asked: the JSON of `bayhand-cli plausible`.
 
 use crate::error::{check_loads, each_within, within};
-use crate::{Pads, StaticsError};
+use crate::{Confidence, Pads, StaticsError};
 use bayhand_vehicle::{Adjuster, Car, Corners};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -26,23 +26,6 @@ pub struct LikeReadings {
     pub rounds: Vec<LikeReading>,
 }
 
-/// One sigma of the entered data, common to left and right of an axle where they are entered equal.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Confidence {
-    /// Of each spring rate, percent.
-    pub spring_pct: f64,
-    /// Of each motion ratio, percent.
-    pub motion_ratio_pct: f64,
-}
-
-impl Default for Confidence {
-    /// What entered data is worth when nobody says: 10 % of a spring, 3 % of a motion ratio.
-    fn default() -> Self {
-        Confidence { spring_pct: 10.0, motion_ratio_pct: 3.0 }
-    }
-}
-
 /// One reading, and what is said to have been turned since the one before.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -63,9 +46,7 @@ impl LikeReadings {
     /// The first field that cannot be, by its path, with its value and range.
     pub fn validate(&self) -> Result<(), StaticsError> {
         self.car.validate()?;
-        let c = &self.confidence;
-        within("confidence.spring_pct", c.spring_pct, 0.0, 100.0, "from 0 to 100 %")?;
-        within("confidence.motion_ratio_pct", c.motion_ratio_pct, 0.0, 50.0, "from 0 to 50 %")?;
+        self.confidence.validate("confidence")?;
         for (place, a) in self.adjusters.iter() {
             let at = |field: &str| format!("adjusters.{}.{field}", place.code());
             within(&at("step_mm"), a.step_mm, 1e-6, 100.0, "above 0 and at most 100 mm")?;

@@ -1,8 +1,8 @@
 //! Cars that nobody has seen, standing on a rig that is not the model of this crate, and what is read of them.
 #![allow(dead_code, reason = "each test file uses its own part")]
 
-use bayhand_chassis::Pads;
-use bayhand_chassis::plausible::{Confidence, LikeReading, LikeReadings};
+use bayhand_chassis::plausible::{LikeReading, LikeReadings};
+use bayhand_chassis::{Confidence, Pads};
 use bayhand_practice::{PointMass, Reading, Rig};
 use bayhand_vehicle::{Adjuster, Bars, Car, Corner, Corners, Place, Sprung};
 
