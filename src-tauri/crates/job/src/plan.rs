@@ -7,7 +7,7 @@ use crate::{
     reading::ReadingSet,
 };
 use bayhand_planner::{Confidence, Limits, Minutes, Plan, PlanError, Price, Problem, Round, Wish};
-use bayhand_vehicle::{Adjuster, Axle, Corners, Place};
+use bayhand_vehicle::{Adjuster, Corners, Place};
 
 /// The place on the trade line that is aimed at, by the option that chooses it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -189,13 +189,5 @@ pub fn seen(known: &Known, plan: &Plan, judged: &Judged, aim: Aim, why: String) 
         cross_pct: plan.predicted.figures.cross_pct.to_string(),
         along_kg: along.to_string(),
         why,
-    }
-}
-
-/// Front or rear as the document writes it.
-pub fn axle_code(axle: Axle) -> &'static str {
-    match axle {
-        Axle::Front => "front",
-        Axle::Rear => "rear",
     }
 }

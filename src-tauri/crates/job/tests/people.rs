@@ -288,3 +288,40 @@ async fn another_bays_job_is_taken_in() {
     let changed = here.desk.import("MT", pin("MT"), &text.replace("Practice coupe", "Practice couqe")).await;
     assert_eq!(changed.unwrap_err().code, "bad-export");
 }
+
+#[tokio::test]
+async fn a_changed_pin_counts_at_once_and_who_has_left_does_not_take_over() {
+    let bay = staffed().await;
+    let code = |answer: Result<_, Refused>| answer.err().map(|refused| refused.code).unwrap_or_default();
+    let new = || secret("8642");
+    assert_eq!(
+        code(bay.desk.change_pin("RO", secret("1111222"), new()).await),
+        "wrong-pin",
+        "one's own PIN comes first"
+    );
+    bay.desk.change_pin("RO", pin("RO"), new()).await.unwrap();
+    let taken = |answer: Result<_, Refused>| answer.err().map(|refused| refused.code);
+    assert_eq!(taken(bay.desk.hand_over("RO", pin("RO")).await).as_deref(), Some("wrong-pin"), "the old one is gone");
+    assert_eq!(taken(bay.desk.hand_over("RO", new()).await), None, "the new one counts");
+
+    bay.desk.reset_pin("MT", secret(PASSPHRASE), "LB", new()).await.unwrap();
+    assert_eq!(
+        taken(bay.desk.hand_over("LB", pin("LB")).await).as_deref(),
+        Some("wrong-pin"),
+        "what was forgotten is gone"
+    );
+    let not_mine = bay.desk.reset_pin("LB", secret(PASSPHRASE), "RO", new()).await;
+    assert_eq!(code(not_mine), "not-a-supervisor", "only a supervisor sets somebody else's");
+
+    bay.desk.hand_over("RO", new()).await.unwrap();
+    let people = bay.desk.let_go("MT", secret(PASSPHRASE), "RO").await.unwrap();
+    assert_eq!(people.at_car, None, "who has left is not at the car any more");
+    assert!(people.people.iter().any(|p| p.initials == "RO" && p.left), "their name stays");
+    assert_eq!(
+        taken(bay.desk.hand_over("RO", new()).await).as_deref(),
+        Some("person-unknown"),
+        "and does not come back"
+    );
+    let last = bay.desk.let_go("MT", secret(PASSPHRASE), "MT").await;
+    assert_eq!(code(last), "last-supervisor", "somebody must be left to keep the list");
+}

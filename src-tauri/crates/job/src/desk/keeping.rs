@@ -9,7 +9,7 @@ use crate::{
     view::{JobRow, ReviewJob},
 };
 use bayhand_jobbook::{BookEvent, JobId, Secret};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::sync::{Mutex, PoisonError};
 
 /// Where a copy goes at the end of each job, and what became of the last one.
@@ -30,14 +30,6 @@ impl Desk {
     /// What became of the last copy, in words; none before the first.
     pub fn copy_told(&self) -> Option<String> {
         self.copies.told.lock().unwrap_or_else(PoisonError::into_inner).clone()
-    }
-
-    /// Copies the book while it is in use.
-    ///
-    /// # Errors
-    /// The place cannot be written, or the copy does not verify.
-    pub async fn back_up(&self, to: &Path) -> Result<(), Refused> {
-        self.book.backup(to).await.map_err(|e| by_book(&e))
     }
 
     /// The end of a job stands, whatever becomes of the copy; but a copy that failed is told.

@@ -174,11 +174,12 @@ impl Desk {
     pub async fn let_go(&self, by: &str, passphrase: Secret, initials: &str) -> Result<PeopleView, Refused> {
         self.unlock(by, &passphrase).await?;
         let event = BookEvent::PersonLeft { by: by.to_owned(), initials: initials.to_owned() };
-        let answer = self.listed(self.book.note(Vec::new(), |_| vec![event], self.clock.now()).await).await;
-        if answer.is_ok() && self.at_car.get(self.clock.now()).as_deref() == Some(initials) {
+        let done = self.book.note(Vec::new(), |_| vec![event], self.clock.now()).await;
+        // Before the list is shown: it says who is at the car.
+        if done.is_ok() && self.at_car.get(self.clock.now()).as_deref() == Some(initials) {
             self.at_car.nobody();
         }
-        answer
+        self.listed(done).await
     }
 
     /// Changes one's own PIN.
