@@ -192,12 +192,22 @@ impl<'a> Window<'a> {
         Ok(after)
     }
 
-    /// Takes a picture of the window into `path`, making its folder.
+    /// Takes a picture of the window into `path`, making its folder, once what stands on the page is drawn too: a driver
+    /// clicks faster than a window is painted.
     ///
     /// # Errors
     /// When it cannot be taken or written.
     pub async fn screenshot(&self, path: &Path) -> Tested {
-        let png = self.app.looking_at(self.page).await?.screenshot().await?;
+        let client = self.app.looking_at(self.page).await?;
+        // A window behind another one may draw no frame at all: half a second is enough for any that does.
+        let drawn = "
+            const [done] = arguments;
+            const frame = () => new Promise((next) => requestAnimationFrame(next));
+            const pause = (ms) => new Promise((next) => setTimeout(next, ms));
+            const frames = async () => { for (let n = 0; n < 4; n += 1) await frame(); await pause(150); };
+            Promise.race([frames(), pause(500)]).then(() => done(null));";
+        client.execute_async(drawn, vec![]).await?;
+        let png = client.screenshot().await?;
         if let Some(folder) = path.parent() {
             std::fs::create_dir_all(folder)?;
         }
