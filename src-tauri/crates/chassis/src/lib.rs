@@ -1,13 +1,20 @@
 //! How the car stands: what a millimetre of collar or pad does to loads and heights, and how well that is known.
 //!
 //! The sprung body has heave, pitch and roll, and where its torsion is known it stands as two halves over the axles.
-//! Springs act through their motion ratio, in series with the tyres; connected anti-roll bars couple an axle; the
-//! mass centre moves sideways as the body leans. Everything is linear about the reading it starts from.
+//! Springs act through their motion ratio, in series with the tyres; a beam axle has one ratio in heave and another in
+//! roll; connected anti-roll bars couple an axle; the mass centre moves sideways as the body leans. All of it is linear
+//! about the reading it starts from, but for three things: contacts that change (a wheel lifts, a strut comes to an end
+//! of its travel, a spring comes loose), which are followed one by one, and the lean of the body, to the last digit.
+//!
+//! To follow the arithmetic with a textbook open, read `rates` (springs), `suspension` (axles), `body` (movements and
+//! weight), `system` (the equations), `rest` (contacts), `lean` (beyond the linear), in this order.
 //!
 //! - [`Sensitivity`]: loads and heights per millimetre of lift at the wheel and per millimetre of pad.
 //! - [`predict`]: the reading after collars and pads were moved.
 //! - [`Figures`]: total, front, left and cross shares, side differences of four loads.
-//! - [`trade_line`]: all that collars can do to the loads of a car on level pads.
+//! - [`trade_line`]: all that collars can do to the loads of a car on level pads; [`one_step`],
+//!   [`reached_in_whole_steps`]: the same in steps of the adjusters; [`share_shift`]: what roll and pitch move beside it.
+//! - [`link_preload`], [`link_turns`]: what connecting a bar did, and the turns of its link that take it out.
 //! - [`PadPlane`]: four pad heights as mean, pitch, side tilt and twist, and the loads they cause.
 //! - [`mass_centre`], [`centre_height`]: where the mass is, from loads and from a lift; [`after_mass_change`] and
 //!   [`reach`]: what moving mass does, and what to move.
@@ -21,10 +28,13 @@
 //!
 //! Deliberately absent: choosing what to turn (that is the planner), words for people, files, clocks.
 
+mod body;
 mod doubt;
 mod error;
 mod figures;
 mod geometry;
+mod lean;
+mod links;
 mod mass;
 mod pads;
 pub mod plausible;
@@ -32,8 +42,12 @@ mod predict;
 mod rates;
 pub mod reading;
 mod regression;
+mod rest;
+mod sensitivity;
 mod spread;
-mod statics;
+mod steps;
+mod suspension;
+mod system;
 mod trade;
 pub mod tyre;
 
@@ -41,6 +55,7 @@ pub use doubt::{Confidence, Scaled, UnknownFactor, unknown_factors, with_factors
 pub use error::StaticsError;
 pub use figures::Figures;
 pub use geometry::{diagonal, twist};
+pub use links::{LinkPreload, LinkTurns, link_preload, link_turns};
 pub use mass::{
     AxleRates, Ballast, CentreHeight, CentreSpread, Going, HeightPart, LengthSpread, Lift, LiftSpread, LiftStep,
     LiftTest, MassCentre, MassChange, MassEffect, Movable, Move, Reach, Share, Short, Spot, Suspension,
@@ -51,6 +66,7 @@ pub use pads::{PadPlane, side_tilt_limit_mm, twist_limit_mm};
 pub use predict::{From, Predicted, State, To, predict};
 pub use rates::{DEFAULT_MOTION_RATIO, DEFAULT_RIDE_HZ, Rates, in_series, wheel_rate};
 pub use regression::Line;
+pub use sensitivity::{PatchShift, Sensitivity, diagonal_gain, lift_without_height};
 pub use spread::{COVERAGE, Pads, Spread, Verdict, expanded_figures, judge};
-pub use statics::{PatchShift, Sensitivity, diagonal_gain, lift_without_height};
+pub use steps::{OneStep, Reached, ShareShift, one_step, reached_in_whole_steps, share_shift};
 pub use trade::{Mark, TradePoint, trade_line};

@@ -1,9 +1,12 @@
 //! The reading after collars and pads were moved.
 
 use crate::error::{check_loads, each_within};
-use crate::statics::{Cause, System};
+use crate::lean::Lean;
+use crate::rest::{ROUNDING, Rest, come_to_rest};
+use crate::system::{Before, Cause, End, System};
 use crate::{Figures, Rates, StaticsError};
 use bayhand_vehicle::{Car, Corners, Place, STANDARD_GRAVITY};
+use nalgebra::DVector;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -18,8 +21,23 @@ pub struct From {
     pub pads_mm: Corners<f64>,
     /// Loads as read, kg.
     pub loads_kg: Corners<f64>,
-    /// Heights of the body straight above each wheel, over that wheel's own pad, mm.
+    /// Heights of the body straight above each wheel, over that wheel's own pad, mm; with
+    /// [`Car::height_points`] the heights of those points over the floor.
     pub heights_mm: Corners<f64>,
+}
+
+impl From {
+    /// Refuses values that no such reading has; `at` is its path.
+    pub(crate) fn check(&self, at: &str) -> Result<(), StaticsError> {
+        check_places(at, &self.collar_mm, &self.pads_mm)?;
+        check_loads(&format!("{at}.loads_kg"), &self.loads_kg)?;
+        each_within(&format!("{at}.heights_mm"), &self.heights_mm, -1_000.0, 5_000.0, "from -1000 to 5000 mm")
+    }
+}
+
+fn check_places(at: &str, collar_mm: &Corners<f64>, pads_mm: &Corners<f64>) -> Result<(), StaticsError> {
+    each_within(&format!("{at}.collar_mm"), collar_mm, -1_000.0, 1_000.0, "from -1000 to 1000 mm")?;
+    each_within(&format!("{at}.pads_mm"), pads_mm, -500.0, 500.0, "from -500 to 500 mm")
 }
 
 /// Where collars and pads are moved.
@@ -38,7 +56,7 @@ pub struct To {
 pub struct Predicted {
     /// Loads, kg; never negative.
     pub loads_kg: Corners<f64>,
-    /// Heights over each wheel's own pad, mm.
+    /// Heights, measured as in [`From`], mm.
     pub heights_mm: Corners<f64>,
     /// The figures of these loads.
     pub figures: Figures,
@@ -56,13 +74,25 @@ pub enum State {
         /// The corner.
         place: Place,
     },
-    /// The wheel moves further into the body than the travel to its bump stop.
+    /// The wheel has used up its travel to the bump stop. Where the rate of the stop is known, its force is in the
+    /// loads.
     OnBumpStop {
         /// The corner.
         place: Place,
     },
-    /// The wheel moves further out of the body than its droop limit lets it.
+    /// The strut hangs at its droop limit: from there its wheel follows the body.
     ToppedOut {
+        /// The corner.
+        place: Place,
+    },
+    /// The coils of the spring touch: from there it is a rod.
+    CoilBound {
+        /// The corner.
+        place: Place,
+    },
+    /// The spring would have to pull. Where a droop limit is known it comes loose in its seats instead; where none is,
+    /// the spring is taken to be held at both ends and carries its wheel.
+    SpringLoose {
         /// The corner.
         place: Place,
     },
@@ -70,71 +100,101 @@ pub enum State {
 
 /// Predicts loads, heights and figures after collars and pads were moved from one setting to another.
 ///
-/// Linear about the reading; a wheel that would be pulled off its pad is let go, and the other three carry the car.
-/// Bump stops and droop limits are reported as states, their stiffness is not part of the car data.
+/// Linear about the reading, but for what the lean of the body adds, as long as every wheel stands on its pad and no
+/// strut comes to an end of its travel. From there on the contacts that change are followed one by one: a pad never pulls, a strut at its droop limit carries
+/// its wheel along, a bump stop of known rate helps its spring, coils that touch make a rod. The travels in the car
+/// data count from this reading, and so does a wheel whose load is zero here: it is taken to just touch its pad.
 ///
 /// # Errors
-/// A car that cannot be, values outside physical ranges (named by field), or more than one wheel off its pad.
+/// A car that cannot be, values outside physical ranges (named by field), a setting in which the car falls off its
+/// wheels, or one that presses a spring solid at its droop limit.
 pub fn predict(car: &Car, from: &From, to: &To) -> Result<Predicted, StaticsError> {
     let system = System::of(car)?;
-    for (at, values) in [("from.collar_mm", &from.collar_mm), ("to.collar_mm", &to.collar_mm)] {
-        each_within(at, values, -1_000.0, 1_000.0, "from -1000 to 1000 mm")?;
-    }
-    for (at, values) in [("from.pads_mm", &from.pads_mm), ("to.pads_mm", &to.pads_mm)] {
-        each_within(at, values, -500.0, 500.0, "from -500 to 500 mm")?;
-    }
-    check_loads("from.loads_kg", &from.loads_kg)?;
-    each_within("from.heights_mm", &from.heights_mm, -1_000.0, 5_000.0, "from -1000 to 5000 mm")?;
+    from.check("from")?;
+    check_places("to", &to.collar_mm, &to.pads_mm)?;
 
     let ratio = Rates::of(car).adjuster_ratio;
     let pads_mm = Corners::from_fn(|p| to.pads_mm.at(p) - from.pads_mm.at(p));
     let free_mm = Corners::from_fn(|p| (to.collar_mm.at(p) - from.collar_mm.at(p)) * ratio.at(p));
-    let lift = system.lift_of_collars(free_mm.to_array());
-    let mut cause = Cause { lift_mm: std::array::from_fn(|i| lift[i] + pads_mm.to_array()[i]), ..Cause::default() };
-    let mut answer = system.solve(&cause)?;
     let newton = from.loads_kg.map(|kg| kg * STANDARD_GRAVITY).to_array();
-    let after = |answer: &crate::statics::Answer, i: usize| newton[i] + answer.load_n[i];
-    // A pad can push and not pull: let go of the wheel that would pull most.
-    if let Some(lightest) = (0..4).min_by(|&a, &b| after(&answer, a).total_cmp(&after(&answer, b)))
-        && after(&answer, lightest) < 0.0
-    {
-        cause.lost_n[lightest] = Some(newton[lightest]);
-        answer = system.solve(&cause)?;
-        if (0..4).any(|i| i != lightest && after(&answer, i) < 0.0) {
-            return Err(StaticsError::TooFewWheels);
+    let spring_n = system.suspension.spring_loads_n(car, newton);
+    let before = before(car, &system, newton, spring_n);
+    let cause = Cause { free_mm: free_mm.to_array(), pads_mm: pads_mm.to_array(), ..Cause::default() };
+    let lean = Lean::of(car, from);
+    let (rest, beyond_mm) = leaning(&system, &lean, &before, cause)?;
+    let loads_kg = Corners::from_fn(|p| rest.load_n[p.index()] / STANDARD_GRAVITY);
+    let over_own_pad = car.height_points.is_none();
+    let heights_mm = Corners::from_fn(|p| {
+        let floor_mm = if over_own_pad { *pads_mm.at(p) } else { 0.0 };
+        from.heights_mm.at(p) + rest.height_mm[p.index()] + beyond_mm[p.index()] - floor_mm
+    });
+    let states = Place::ALL.into_iter().flat_map(|p| states(car, &system, spring_n, &rest, p)).collect();
+    Ok(Predicted { loads_kg, heights_mm, figures: Figures::of(&loads_kg), states })
+}
+
+/// Corrections for the lean of the body after which it moves no further; each is a thousand times smaller than the one
+/// before.
+const MOST_CORRECTIONS: usize = 12;
+/// Movement of the body (mm, mm per metre) that is no movement.
+const STILL: f64 = 1e-9;
+
+/// Brings a cause on, with what the lean of the body adds to forces and to measured heights (mm).
+fn leaning(
+    system: &System,
+    lean: &Lean,
+    before: &[Before; 4],
+    mut cause: Cause,
+) -> Result<(Rest, [f64; 4]), StaticsError> {
+    let modes = system.body.modes();
+    let mut rest = come_to_rest(system, before, &cause)?;
+    for _ in 0..MOST_CORRECTIONS {
+        let was = rest.movement;
+        let left_out = lean.left_out(&system.body, &DVector::from_column_slice(&was[..modes]));
+        cause.body_n = std::array::from_fn(|k| if k < modes { left_out[k] } else { 0.0 });
+        rest = come_to_rest(system, before, &cause)?;
+        if rest.movement.iter().zip(was).all(|(now, was)| (now - was).abs() < STILL) {
+            break;
         }
     }
-    // What is left of a lifted wheel's load is rounding, and zero by construction.
-    let loads_kg = Corners::from_fn(|p| {
-        let i = p.index();
-        if cause.lost_n[i].is_some() { 0.0 } else { from.loads_kg.at(p) + answer.load_n[i] / STANDARD_GRAVITY }
-    });
-    let heights_mm = Corners::from_fn(|p| from.heights_mm.at(p) + answer.rise_mm[p.index()] - pads_mm.at(p));
-    Ok(Predicted {
-        loads_kg,
-        heights_mm,
-        figures: Figures::of(&loads_kg),
-        states: states(car, from, &loads_kg, &heights_mm),
+    let beyond_mm = lean.height_mm(&DVector::from_column_slice(&rest.movement[..modes]));
+    Ok((rest, beyond_mm))
+}
+
+/// What is known of the corners in a reading.
+fn before(car: &Car, system: &System, load_n: [f64; 4], spring_n: [f64; 4]) -> [Before; 4] {
+    std::array::from_fn(|i| {
+        let corner = car.corners.at(Place::ALL[i]);
+        let along = |wheel_mm: f64| wheel_mm * system.suspension.ratio[i];
+        Before {
+            load_n: load_n[i],
+            loose_from_n: corner.droop_mm.and((spring_n[i] > 0.0).then_some(spring_n[i])),
+            bump: corner.bump_mm.map(along).zip(corner.bump_stop_n_per_mm),
+            droop_mm: corner.droop_mm.map(along),
+            coils_mm: corner.coil_bind_mm.map(along),
+        }
     })
 }
 
-/// Wheels that are lifted, and wheels that travel further than the car data leaves them.
-fn states(car: &Car, from: &From, loads_kg: &Corners<f64>, heights_mm: &Corners<f64>) -> Vec<State> {
+/// What makes a corner stand otherwise than on its spring and tyre.
+fn states(car: &Car, system: &System, spring_n: [f64; 4], rest: &Rest, place: Place) -> Vec<State> {
+    let i = place.index();
+    let contact = rest.contacts[i];
     let mut found = Vec::new();
-    for place in Place::ALL {
-        let corner = car.corners.at(place);
-        if *loads_kg.at(place) <= 0.0 {
-            found.push(State::WheelLifted { place });
-        }
-        // The body comes down on the wheel by what its height loses, less what the tyre gives way more.
-        let tyre_mm = (loads_kg.at(place) - from.loads_kg.at(place)) * STANDARD_GRAVITY / corner.tyre_n_per_mm;
-        let into_bump_mm = from.heights_mm.at(place) - heights_mm.at(place) - tyre_mm;
-        if corner.bump_mm.is_some_and(|left| into_bump_mm > left) {
-            found.push(State::OnBumpStop { place });
-        }
-        if corner.droop_mm.is_some_and(|left| -into_bump_mm > left) {
-            found.push(State::ToppedOut { place });
-        }
+    if rest.load_n[i] <= 0.0 {
+        found.push(State::WheelLifted { place });
+    }
+    let travel_mm = -rest.growth_mm[i] / system.suspension.ratio[i];
+    if car.corners.at(place).bump_mm.is_some_and(|left| travel_mm >= left) {
+        found.push(State::OnBumpStop { place });
+    }
+    match contact.end {
+        Some(End::Droop) => found.push(State::ToppedOut { place }),
+        Some(End::Coils) => found.push(State::CoilBound { place }),
+        None => {}
+    }
+    let captive_pull = spring_n[i] > 0.0 && spring_n[i] + rest.spring_n[i] < -ROUNDING;
+    if !contact.seated || captive_pull {
+        found.push(State::SpringLoose { place });
     }
     found
 }

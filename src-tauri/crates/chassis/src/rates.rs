@@ -1,6 +1,7 @@
 //! Rates at the wheel and at the ground, and what stands in for data that nobody entered.
 
-use bayhand_vehicle::{Axle, Car, Corners, Place};
+use crate::geometry::track_mm;
+use bayhand_vehicle::{Axle, Beam, Car, Corners, Place};
 use std::f64::consts::TAU;
 
 /// Ride frequency that gives the wheel rate when no spring is entered, Hz: the middle of 1.7 to 3.2 Hz, the usual
@@ -24,7 +25,7 @@ pub fn in_series(a_n_per_mm: f64, b_n_per_mm: f64) -> f64 {
     a_n_per_mm * b_n_per_mm / (a_n_per_mm + b_n_per_mm)
 }
 
-/// What statics computes with at each corner.
+/// What statics computes with at each corner. On a beam axle motion ratio, wheel and ride rate are those in heave.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rates {
     /// Motion ratio, spring travel / wheel travel.
@@ -42,13 +43,14 @@ impl Rates {
     ///
     /// Missing data: without a spring the wheel rate is that of [`DEFAULT_RIDE_HZ`] on the corner's sprung load; with
     /// a spring but no motion ratio, the ratio is the one that would give that wheel rate, held to 0.6 to 1; with
-    /// neither it is [`DEFAULT_MOTION_RATIO`]. A missing adjuster ratio is 1 / motion ratio: a spring seat.
+    /// neither it is [`DEFAULT_MOTION_RATIO`], and 1 on a beam axle (model.md). A missing adjuster ratio is 1 / motion ratio: a spring seat.
     pub fn of(car: &Car) -> Rates {
         let corner = |place: Place| {
             let c = car.corners.at(place);
             let usual = usual_wheel_rate(car, place);
             let ratio = match (c.motion_ratio, c.spring_n_per_mm) {
                 (Some(ratio), _) => ratio,
+                (None, _) if beam(car, place.axle()).is_some() => 1.0,
                 (None, Some(spring)) => (usual / spring).sqrt().clamp(MOTION_RATIO_SPAN.0, MOTION_RATIO_SPAN.1),
                 (None, None) => DEFAULT_MOTION_RATIO,
             };
@@ -63,6 +65,27 @@ impl Rates {
             ride_n_per_mm: Corners::from_fn(|p| in_series(*wheel_n_per_mm.at(p), car.corners.at(p).tyre_n_per_mm)),
             adjuster_ratio: Corners::from_fn(|p| car.corners.at(p).adjuster_ratio.unwrap_or(1.0 / motion_ratio.at(p))),
         }
+    }
+}
+
+impl Rates {
+    /// Motion ratio of an axle in roll, its wheels moving opposite ways: on a beam that in heave times spring base
+    /// over track, else that of its corners (their mean).
+    pub fn roll_motion_ratio(&self, car: &Car, axle: Axle) -> f64 {
+        let r = &self.motion_ratio;
+        let heave = match axle {
+            Axle::Front => (r.fl + r.fr) / 2.0,
+            Axle::Rear => (r.rl + r.rr) / 2.0,
+        };
+        beam(car, axle).map_or(heave, |b| heave * b.spring_base_mm / track_mm(car, axle))
+    }
+}
+
+/// The beam of an axle, if it is one.
+pub(crate) fn beam(car: &Car, axle: Axle) -> Option<Beam> {
+    match axle {
+        Axle::Front => car.beams.front,
+        Axle::Rear => car.beams.rear,
     }
 }
 

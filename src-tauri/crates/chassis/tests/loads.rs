@@ -122,22 +122,33 @@ fn pads_are_taken_apart() {
 /// R: the marks of the nonlinear states, by hand.
 #[test]
 fn states_are_reported_and_no_load_is_negative() {
+    let from = reading(square_loads_kg());
+    let one = |place: Place, mm: f64| {
+        let mut to = To { collar_mm: Corners::same(0.0), pads_mm: Corners::same(0.0) };
+        *to.collar_mm.at_mut(place) = mm;
+        to
+    };
     let mut car = square_car();
     car.corners.fl.bump_mm = Some(3.0);
-    car.corners.fr.droop_mm = Some(200.0);
-    let from = reading(square_loads_kg());
-    let raised = |mm: f64| To { collar_mm: Corners { fl: 0.0, fr: mm, rl: 0.0, rr: 0.0 }, pads_mm: Corners::same(0.0) };
-    let ordinary = predict(&car, &from, &raised(2.0)).expect("a prediction");
+    let ordinary = predict(&car, &from, &one(Place::Fr, 2.0)).expect("a prediction");
     assert!(ordinary.states.is_empty(), "2 mm is nothing: {:?}", ordinary.states);
-    let much = predict(&car, &from, &raised(600.0)).expect("a prediction");
+    let much = predict(&car, &from, &one(Place::Fr, 600.0)).expect("a prediction");
     assert!(much.states.contains(&State::WheelLifted { place: Place::Rr }), "RR is pulled up: {:?}", much.states);
     assert_eq!(much.loads_kg.rr, 0.0, "a pad does not pull");
     near(much.figures.total_kg, 12_000.0 / 9.806_65, 1e-6, "the other three carry the car");
-    assert!(much.states.contains(&State::ToppedOut { place: Place::Fr }), "FR runs out of droop: {:?}", much.states);
-    let lowered =
-        predict(&car, &from, &To { collar_mm: Corners { fl: -20.0, fr: 0.0, rl: 0.0, rr: 0.0 }, ..raised(0.0) })
-            .expect("a prediction");
-    assert!(lowered.states.contains(&State::OnBumpStop { place: Place::Fl }), "only 3 mm left: {:?}", lowered.states);
+    let lowered = predict(&car, &from, &one(Place::Fl, -20.0)).expect("a prediction");
+    assert_eq!(lowered.states, [State::OnBumpStop { place: Place::Fl }], "only 3 mm left");
+
+    let mut car = square_car();
+    car.corners.fr.droop_mm = Some(5.0);
+    let higher = predict(&car, &from, &one(Place::Fr, 100.0)).expect("a prediction");
+    let highest = predict(&car, &from, &one(Place::Fr, 200.0)).expect("a prediction");
+    assert_eq!(higher.states, [State::ToppedOut { place: Place::Fr }], "FR runs out of droop");
+    for place in Place::ALL {
+        let (a, b) = (higher.loads_kg.at(place), highest.loads_kg.at(place));
+        near(*b, *a, 1e-9, "at the droop limit a collar only preloads its spring");
+        near(*highest.heights_mm.at(place), *higher.heights_mm.at(place), 1e-9, "and raises nothing");
+    }
 }
 
 #[test]

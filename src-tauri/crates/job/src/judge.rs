@@ -5,7 +5,7 @@ use crate::{
     reading::ReadingSet,
 };
 use bayhand_chassis::{Figures, Pads, Spread, StaticsError, Verdict, diagonal, expanded_figures, judge};
-use bayhand_vehicle::{Bars, Car, Corner, Corners, Place, Sprung};
+use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, Place, Sprung};
 use thiserror::Error;
 
 /// Why nothing can be said.
@@ -143,6 +143,8 @@ impl Known<'_> {
             adjuster_ratio: None,
             bump_mm: None,
             droop_mm: None,
+            bump_stop_n_per_mm: None,
+            coil_bind_mm: None,
         };
         // The sprung mass and its centre follow from the loads less the unsprung masses, by moments about the axles
         // and the middle plane.
@@ -164,6 +166,8 @@ impl Known<'_> {
             torsion_nm_per_deg: None,
             corners: Corners::from_fn(corner),
             bars: Bars::default(),
+            beams: Beams::default(),
+            height_points: None,
         })
     }
 

@@ -1,7 +1,7 @@
 //! What the car's data sheet says: the values that a person copies at intake. They are those of the maker and of the
 //! agreement, not those of the car that stands there.
 
-use bayhand_vehicle::{Bars, Car, Corner, Corners, Place, Sprung, Thread};
+use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, Place, Sprung, Thread};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -204,8 +204,12 @@ impl DataSheet {
                 adjuster_ratio: None,
                 bump_mm: Some(*self.bump_mm.of(p)),
                 droop_mm: Some(*self.droop_mm.of(p)),
+                bump_stop_n_per_mm: None,
+                coil_bind_mm: None,
             }),
             bars: Bars::default(),
+            beams: Beams::default(),
+            height_points: None,
         }
     }
 

@@ -13,7 +13,7 @@ use crate::pads::{self, Pads};
 use crate::rig::{PointMass, Reading, Rig};
 use crate::settle::Rubs;
 use crate::truth::Truth;
-use bayhand_vehicle::{Bars, Car, Corner, Corners, Hand, Place, STANDARD_GRAVITY, SpringSeat, Sprung, Thread};
+use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, Hand, Place, STANDARD_GRAVITY, SpringSeat, Sprung, Thread};
 
 /// Load at FL that friction holds after a settle, one sigma, kg: what the friction of a car is invented for.
 const SETTLE_SIGMA_KG: f64 = 0.2;
@@ -230,6 +230,8 @@ fn true_car(sheet: &DataSheet, reading: &Reading, aboard: &Aboard, draws: &mut D
         adjuster_ratio: None,
         bump_mm: Some(sheet.bump_mm.of(p) + reading.heights_mm.at(p) - sheet.heights_mm.at(p)),
         droop_mm: Some(sheet.droop_mm.of(p) - reading.heights_mm.at(p) + sheet.heights_mm.at(p)),
+        bump_stop_n_per_mm: None,
+        coil_bind_mm: None,
     });
     let sum = |of: &dyn Fn(Place) -> f64| Place::ALL.into_iter().map(of).sum::<f64>();
     let on_springs_kg = |p: Place| reading.loads_kg.at(p) - corners.at(p).unsprung_kg;
@@ -252,6 +254,8 @@ fn true_car(sheet: &DataSheet, reading: &Reading, aboard: &Aboard, draws: &mut D
         torsion_nm_per_deg: Some(draws.even(7_000.0, 15_000.0)),
         corners,
         bars: Bars::default(),
+        beams: Beams::default(),
+        height_points: None,
     }
 }
 

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
 use bayhand_practice::{DryFriction, EquilibriumError, PointMass, Reading, Rig, RigError, Scrub, Standing};
-use bayhand_vehicle::{Bar, Bars, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
+use bayhand_vehicle::{Bar, Bars, Beams, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
 use nalgebra::{Rotation3, Vector3};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngSeed, TestRunner};
@@ -23,6 +23,8 @@ fn corner() -> impl Strategy<Value = Corner> {
             adjuster_ratio: None,
             bump_mm: Some(bump),
             droop_mm: Some(droop),
+            bump_stop_n_per_mm: None,
+            coil_bind_mm: None,
         },
     )
 }
@@ -50,6 +52,8 @@ fn car() -> impl Strategy<Value = Car> {
             torsion_nm_per_deg: torsion,
             corners: Corners { fl, fr, rl, rr },
             bars: Bars { front: bf, rear: br },
+            beams: Beams::default(),
+            height_points: None,
         },
     )
 }
@@ -238,6 +242,8 @@ fn plain(weight_n: f64, rates_n_per_mm: [f64; 2]) -> (Car, Rig) {
         adjuster_ratio: None,
         bump_mm: None,
         droop_mm: None,
+        bump_stop_n_per_mm: None,
+        coil_bind_mm: None,
     };
     let [front, rear] = rates_n_per_mm.map(corner);
     let car = Car {
@@ -254,6 +260,8 @@ fn plain(weight_n: f64, rates_n_per_mm: [f64; 2]) -> (Car, Rig) {
         torsion_nm_per_deg: None,
         corners: Corners { fl: front, fr: front, rl: rear, rr: rear },
         bars: Bars::default(),
+        beams: Beams::default(),
+        height_points: None,
     };
     let rig = Rig::from_reading(&car, &halved(&car)).unwrap();
     (car, rig)

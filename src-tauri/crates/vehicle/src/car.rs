@@ -38,12 +38,58 @@ pub struct Corner {
     /// mm at the wheel for one mm at the adjuster; absent: 1 / motion ratio (a spring seat).
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub adjuster_ratio: Option<f64>,
-    /// Wheel travel left to the bump stop, mm.
+    /// Wheel travel left to the bump stop, mm, in the reading that the car is used with; 0: the stop is touched.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bump_mm: Option<f64>,
-    /// Wheel travel left to the droop limit, mm.
+    /// Wheel travel left to the droop limit, mm, in the reading that the car is used with; 0: the strut hangs on it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub droop_mm: Option<f64>,
+    /// Rate of the bump stop along the line of the spring, N/mm; it acts beside the spring and through the same
+    /// motion ratio. Absent: not known, and the stop is reported but adds no force.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bump_stop_n_per_mm: Option<f64>,
+    /// Wheel travel left until the coils of the spring touch, mm, in the reading that the car is used with. Raising
+    /// the collar under a spring uses it up as well.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub coil_bind_mm: Option<f64>,
+}
+
+/// A beam axle: both wheels on one rigid beam, so that the springs see heave and roll of the axle differently.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Beam {
+    /// Distance between the springs across the car, mm. Over the track it is the ratio of the motion ratio in roll to
+    /// that in heave, which the corners carry (about 1 with the springs on the beam).
+    pub spring_base_mm: f64,
+}
+
+/// The axles that are beams; an absent one has its wheels sprung apart.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Beams {
+    /// Front beam.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub front: Option<Beam>,
+    /// Rear beam.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rear: Option<Beam>,
+}
+
+impl Beams {
+    /// True when neither axle is a beam.
+    pub fn is_empty(&self) -> bool {
+        self.front.is_none() && self.rear.is_none()
+    }
+}
+
+/// A point of the body whose height over the floor is measured instead of that over the wheel.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HeightPoint {
+    /// Behind the front axle, mm; negative: before it.
+    pub behind_front_axle_mm: f64,
+    /// Left of the middle plane, mm.
+    pub left_mm: f64,
 }
 
 /// A connected anti-roll bar.
@@ -90,6 +136,12 @@ pub struct Car {
     /// Connected anti-roll bars.
     #[serde(default)]
     pub bars: Bars,
+    /// Axles that are beams.
+    #[serde(default, skip_serializing_if = "Beams::is_empty")]
+    pub beams: Beams,
+    /// Where heights are measured, over the floor. Absent: straight above each wheel, over that wheel's own pad.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub height_points: Option<Corners<HeightPoint>>,
 }
 
 /// What is wrong with a car: the field as JSON names it, its value, and what it can be.
@@ -136,6 +188,19 @@ impl Car {
                 within(&format!("bars.{axle}.preload_n"), b.preload_n, -1e4, 1e4, "from -10000 to 10000 N")?;
             }
         }
+        for (axle, beam) in [("front", self.beams.front), ("rear", self.beams.rear)] {
+            if let Some(b) = beam {
+                let at = format!("beams.{axle}.spring_base_mm");
+                within(&at, b.spring_base_mm, 100.0, 4_000.0, "from 100 to 4000 mm")?;
+            }
+        }
+        if let Some(points) = &self.height_points {
+            for (place, p) in points.iter() {
+                let at = |field: &str| format!("height_points.{}.{field}", place.code());
+                within(&at("behind_front_axle_mm"), p.behind_front_axle_mm, -3e3, 13e3, "from -3000 to 13000 mm")?;
+                within(&at("left_mm"), p.left_mm, -2e3, 2e3, "from -2000 to 2000 mm")?;
+            }
+        }
         Ok(())
     }
 }
@@ -160,6 +225,12 @@ impl Corner {
         }
         if let Some(v) = self.droop_mm {
             within(&at("droop_mm"), v, 0.0, 500.0, "from 0 to 500 mm")?;
+        }
+        if let Some(v) = self.bump_stop_n_per_mm {
+            within(&at("bump_stop_n_per_mm"), v, 0.0, 1e5, "from 0 to 100000 N/mm")?;
+        }
+        if let Some(v) = self.coil_bind_mm {
+            within(&at("coil_bind_mm"), v, 0.0, 500.0, "from 0 to 500 mm")?;
         }
         Ok(())
     }

@@ -6,6 +6,8 @@
 //! - [`Corners`]: one value for each corner.
 //! - [`Car`]: what statics needs to know of a car; the same JSON as `bayhand-cli` reads.
 //! - [`Adjuster`], [`Thread`]: how a spring collar moves, and which way it turns.
+//! - [`EnteredRatio`]: a motion ratio as it was entered, in either convention of the trade.
+//! - [`Link`]: the thread of an anti-roll bar's link, and which way it turns.
 //! - [`CarError`]: what is wrong with a car that cannot be, by field, value and range.
 //!
 //! Deliberately absent: arithmetic beyond validity, files, clocks.
@@ -13,10 +15,14 @@
 mod adjuster;
 mod car;
 mod corners;
+mod link;
+mod ratio;
 
 pub use adjuster::{Adjuster, Hand, SpringSeat, Thread, Turning};
-pub use car::{Bar, Bars, Car, CarError, Corner, Sprung};
+pub use car::{Bar, Bars, Beam, Beams, Car, CarError, Corner, HeightPoint, Sprung};
 pub use corners::{Axle, Corners, Place};
+pub use link::{Lengthening, Link};
+pub use ratio::{ASK_BACK_ABOVE, EnteredRatio, RatioConvention};
 
 /// Standard gravity in m/s² (ISO 80000-3; 3rd CGPM 1901): what makes a scale's kilogram of a newton.
 pub const STANDARD_GRAVITY: f64 = 9.806_65;

@@ -3,7 +3,7 @@
 
 pub mod draws;
 
-use bayhand_vehicle::{Bars, Car, Corner, Corners, STANDARD_GRAVITY, Sprung};
+use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, STANDARD_GRAVITY, Sprung};
 
 /// Tracks 1.5/1.5 m, axles at +1.2/-1.4 m of the mass centre, which is on the middle plane and on the roll axis;
 /// ride rates 30, 30, 28, 28 N/mm; sprung weight 12000 N; no unsprung mass.
@@ -18,6 +18,8 @@ pub fn square_car() -> Car {
         adjuster_ratio: None,
         bump_mm: None,
         droop_mm: None,
+        bump_stop_n_per_mm: None,
+        coil_bind_mm: None,
     };
     Car {
         wheelbase_mm: 2_600.0,
@@ -33,6 +35,8 @@ pub fn square_car() -> Car {
         torsion_nm_per_deg: None,
         corners: Corners { fl: corner(30.0), fr: corner(30.0), rl: corner(28.0), rr: corner(28.0) },
         bars: Bars::default(),
+        beams: Beams::default(),
+        height_points: None,
     }
 }
 

@@ -3,7 +3,7 @@
 
 use bayhand_chassis::{Pads, Rates, Sensitivity};
 use bayhand_planner::{Clearance, Confidence, Limits, Minutes, Price, Problem, Round, Wish, Wishes};
-use bayhand_vehicle::{Adjuster, Bar, Bars, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
+use bayhand_vehicle::{Adjuster, Bar, Bars, Beams, Car, Corner, Corners, Place, STANDARD_GRAVITY, Sprung};
 
 /// SplitMix64 (Steele, Lea, Flood 2014): small, and the same everywhere.
 pub struct Random(pub u64);
@@ -51,6 +51,8 @@ pub fn coupe() -> Problem {
         adjuster_ratio: None,
         bump_mm: None,
         droop_mm: None,
+        bump_stop_n_per_mm: None,
+        coil_bind_mm: None,
     };
     let (front, rear) = (corner(90.0, 0.8), corner(110.0, 0.75));
     Problem {
@@ -63,6 +65,8 @@ pub fn coupe() -> Problem {
             torsion_nm_per_deg: None,
             corners: Corners { fl: front, fr: front, rl: rear, rr: rear },
             bars: Bars::default(),
+            beams: Beams::default(),
+            height_points: None,
         },
         confidence: Confidence { spring_pct: 0.0, motion_ratio_pct: 0.0 },
         adjusters: Corners::same(Adjuster { step_mm: 0.5, up_steps: 30, down_steps: 30 }),
