@@ -4,7 +4,7 @@
 use bayhand_chassis::plausible::{LikeReading, LikeReadings};
 use bayhand_chassis::{Confidence, Pads};
 use bayhand_practice::{PointMass, Reading, Rig};
-use bayhand_vehicle::{Adjuster, Bars, Car, Corner, Corners, Place, Sprung};
+use bayhand_vehicle::{Adjuster, Bars, Beams, Car, Corner, Corners, Place, Sprung};
 
 /// SplitMix64 (Steele, Lea, Flood 2014): small, and the same everywhere.
 pub struct Random(pub u64);
@@ -76,6 +76,8 @@ pub fn car(r: &mut Random) -> Car {
             adjuster_ratio: None,
             bump_mm: None,
             droop_mm: None,
+            bump_stop_n_per_mm: None,
+            coil_bind_mm: None,
         }
     };
     let (front, rear) = (corner(1.0 - rear_share, tyre_front, unsprung.0), corner(rear_share, tyre_rear, unsprung.1));
@@ -89,6 +91,8 @@ pub fn car(r: &mut Random) -> Car {
         torsion_nm_per_deg: (r.unit() < 0.33).then(|| (r.within(5.0, 16.0)).round() * 1e3),
         corners: Corners { fl: front, fr: front, rl: rear, rr: rear },
         bars: Bars::default(),
+        beams: Beams::default(),
+        height_points: None,
     }
 }
 
