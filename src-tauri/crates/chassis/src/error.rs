@@ -1,9 +1,9 @@
-//! Why the statics of a car cannot be computed.
+//! Why something of a car cannot be computed.
 
 use bayhand_vehicle::{CarError, Corners};
 use thiserror::Error;
 
-/// Why the statics of a car cannot be computed.
+/// Why something of a car cannot be computed.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum StaticsError {
     /// Such a car cannot be.

@@ -18,6 +18,7 @@
 //! - [`PadPlane`]: four pad heights as mean, pitch, side tilt and twist, and the loads they cause.
 //! - [`mass_centre`], [`centre_height`]: where the mass is, from loads and from a lift; [`after_mass_change`] and
 //!   [`reach`]: what moving mass does, and what to move.
+//! - [`align`]: wheels as planes, steering axes, sweeps, toe from lines, adjusters.
 //! - [`tyre`]: pressure and temperature, and what a pressure difference does to loads.
 //! - [`Spread`], [`Verdict`]: what is known of a reading, and what can be said against a window.
 //! - [`reading`]: where the uncertainty of a reading comes from, what it says of each figure, what would help.
@@ -28,6 +29,7 @@
 //!
 //! Deliberately absent: choosing what to turn (that is the planner), words for people, files, clocks.
 
+pub mod align;
 mod body;
 mod doubt;
 mod error;

@@ -1,6 +1,6 @@
 //! `bayhand-cli`: the same job without a window.
 
-use bayhand_cli::{book, lines, practice, prove};
+use bayhand_cli::{align, book, lines, practice, prove};
 use bayhand_practice::Fault;
 use clap::{Parser, Subcommand};
 use schemars::schema_for;
@@ -21,9 +21,12 @@ enum Command {
     Plan,
     /// JSON lines: whether readings of like state agree, and what would explain it if they do not.
     Plausible,
+    /// JSON lines: caster from a sweep, toe from distances, thrust, turns of a tie rod.
+    Align,
     /// Prints the JSON Schema of a command's question or answer.
     Schema {
-        /// predict, predict-answer, plan, plan-answer, plausible, plausible-answer, refused or procedure.
+        /// predict, predict-answer, plan, plan-answer, plausible, plausible-answer, align, align-answer, refused or
+        /// procedure.
         of: String,
     },
     /// Does a whole job on the simulated car and prints it.
@@ -108,6 +111,7 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
         Command::Predict => lines::answer_all(input, output, lines::predict)?,
         Command::Plan => lines::answer_all(input, output, lines::plan)?,
         Command::Plausible => lines::answer_all(input, output, lines::plausible)?,
+        Command::Align => lines::answer_all(input, output, align::align)?,
         Command::Schema { of } => println!("{}", schema(&of)?),
         Command::Practice { seed, into, fault } => practise(seed, into, fault).await?,
         Command::Verify { book, against, job, code } => {
@@ -157,6 +161,8 @@ fn schema(of: &str) -> Result<String, Box<dyn Error>> {
         "plan-answer" => schema_for!(bayhand_planner::Plan),
         "plausible" => schema_for!(bayhand_chassis::plausible::LikeReadings),
         "plausible-answer" => schema_for!(bayhand_chassis::plausible::Plausibility),
+        "align" => schema_for!(align::AlignLine),
+        "align-answer" => schema_for!(align::Aligned),
         "refused" => schema_for!(lines::Refused),
         "procedure" => schema_for!(bayhand_procedure::Document),
         other => return Err(format!("there is no schema of {other:?}; see --help").into()),

@@ -12,8 +12,17 @@ use jsonschema::Validator;
 use serde_json::{Value, json};
 use std::{fs, path::PathBuf};
 
-const PUBLISHED: [&str; 7] =
-    ["predict", "predict-answer", "plan", "plan-answer", "plausible", "plausible-answer", "refused"];
+const PUBLISHED: [&str; 9] = [
+    "predict",
+    "predict-answer",
+    "plan",
+    "plan-answer",
+    "plausible",
+    "plausible-answer",
+    "align",
+    "align-answer",
+    "refused",
+];
 const REFERENCE: &str = include_str!("../../chassis/tests/data/statics.json");
 
 fn path(of: &str) -> PathBuf {
