@@ -9,13 +9,14 @@
 //! - [`Sweep`]: caster and inclination from gauge readings at several steer angles.
 //! - [`AxleToe`], [`toe_mm`]: toe, total, thrust, set-back, steering centre.
 //! - [`Lines`]: toe from strings or lasers beside the car.
-//! - [`FloorSlope`], [`reversed`]: what a gauge reading is cleared of.
+//! - [`CamberReading`], [`FloorSlope`], [`reversed`]: camber from a gauge, cleared of bias, floor and run-out.
 //! - [`Adjuster`], [`Learned`]: turns or shims for a change, and what else they change.
 //!
 //! Deliberately absent: the suspension as linkages. How angles move with ride height is entered or learned.
 
 mod adjuster;
 mod axis;
+mod camber;
 mod effect;
 mod gauge;
 mod known;
@@ -26,13 +27,14 @@ mod wheel;
 
 pub use adjuster::{Adjuster, RodPlace, Setting, Unit, tie_rod_turns};
 pub use axis::SteeringAxis;
+pub use camber::{CamberReading, CamberSpread, KnownCamber};
 pub use effect::{Learned, Response};
 pub use gauge::{FloorSlope, Reversed, camber_from_plumb, reversed};
 pub use known::KnownAngle;
 pub use line::{Closing, LineAngles, LineSpread, Lines, WheelToLine};
 pub use sweep::{Sweep, SweepReading, SweepSpread, Swept, Usual, caster_of_symmetric_sweep_deg};
 pub use toe::{
-    AxleToe, front_toe_for_straight_deg, set_back_deg, steering_off, toe_from_edges_deg, toe_from_mm_deg, toe_minutes,
+    AxleToe, front_toe_for_straight_deg, set_back, steering_off, toe_from_edges_deg, toe_from_mm_deg, toe_minutes,
     toe_mm,
 };
 pub use wheel::{GaugeCamber, Side, StandardCamber, Wheel};

@@ -4,8 +4,8 @@ mod common;
 
 use bayhand_chassis::StaticsError;
 use bayhand_chassis::align::{
-    FloorSlope, GaugeCamber, KnownAngle, Side, SteeringAxis, Sweep, SweepReading, SweepSpread, Wheel,
-    caster_of_symmetric_sweep_deg,
+    CamberReading, CamberSpread, FloorSlope, GaugeCamber, KnownAngle, Side, SteeringAxis, Sweep, SweepReading,
+    SweepSpread, Wheel, caster_of_symmetric_sweep_deg,
 };
 use common::draws::Draws;
 use common::near;
@@ -221,6 +221,59 @@ fn a_noisy_sweep_stays_inside_its_uncertainty() {
     let across = check("three across", &|w| w.sweep(&[0, 1, 2], false, None));
     let along = check("two across and along", &|w| w.sweep(&[0, 2], true, None));
     assert!(along < across / 3.0, "the gauge along the wheel is what knows the inclination: {along} against {across}");
+}
+
+/// I: the same wheels straight ahead: bias and floor taken out, both cambers come out, and with noise as surely as
+/// stated; two looks half a turn apart are surer than one with its run-out.
+#[test]
+fn a_gauge_reading_gives_both_cambers() {
+    const ROUNDS: usize = 10;
+    let spread = CamberSpread { gauge_deg: 0.02, bias_deg: 0.02, toe_deg: 0.05, floor_deg: 0.02, run_out_deg: 0.05 };
+    let mut draws = Draws::from_seed(7_117);
+    let (mut held, mut wheels) = ([0_usize; 2], 0.0);
+    let swung = swung();
+    for w in swung.iter().cycle().take(ROUNDS * swung.len()) {
+        let reading = CamberReading {
+            side: w.axis.side,
+            toe_deg: w.toe_deg,
+            shown_deg: w.positions[1][2],
+            half_a_turn_on_deg: None,
+            bias_deg: w.bias_deg,
+            floor: w.floor,
+        };
+        let found = reading.camber(&CamberSpread::default()).expect("a camber");
+        near(found.gauge.deg, w.gauge_camber_deg, 1e-9, "gauge");
+        near(found.standard.deg, w.standard_camber_deg, 1e-9, "standard");
+        near(found.standard.standard_deg, 0.0, 0.0, "nothing uncertain");
+        let wobble = draws.normal(spread.run_out_deg);
+        let mut noisy = |run_out: f64, second: bool| {
+            let looks = [run_out, -run_out].map(|wobble| reading.shown_deg + wobble + draws.normal(spread.gauge_deg));
+            let seen = CamberReading {
+                shown_deg: looks[0],
+                half_a_turn_on_deg: second.then_some(looks[1]),
+                bias_deg: reading.bias_deg + draws.normal(spread.bias_deg),
+                toe_deg: reading.toe_deg + draws.normal(spread.toe_deg),
+                floor: FloorSlope {
+                    rise_forward_deg: w.floor.rise_forward_deg + draws.normal(spread.floor_deg),
+                    rise_left_deg: w.floor.rise_left_deg + draws.normal(spread.floor_deg),
+                },
+                ..reading
+            };
+            seen.camber(&spread).expect("a camber").standard
+        };
+        let inside = |found: KnownAngle| (found.deg - w.standard_camber_deg).abs() <= found.expanded_deg();
+        // A wobble that is drawn for the single look, and a great one that two looks must not feel.
+        let (one, two) = (noisy(wobble, false), noisy(0.5, true));
+        assert!(two.standard_deg < one.standard_deg, "two looks are surer");
+        held[0] += usize::from(inside(one));
+        held[1] += usize::from(inside(two));
+        wheels += 1.0;
+    }
+    for (name, held) in [("one look", held[0]), ("two looks", held[1])] {
+        let pct = 100.0 * held as f64 / wheels;
+        println!("{name}: {pct:.2} % of {wheels} inside, 95.45 stated");
+        assert!((95.0..=96.0).contains(&pct), "{name}: {pct} %");
+    }
 }
 
 #[test]

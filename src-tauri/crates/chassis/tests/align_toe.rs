@@ -4,8 +4,8 @@ mod common;
 
 use bayhand_chassis::Verdict;
 use bayhand_chassis::align::{
-    AxleToe, Closing, KnownAngle, LineSpread, Lines, WheelToLine, front_toe_for_straight_deg, set_back_deg,
-    steering_off, toe_from_edges_deg, toe_from_mm_deg, toe_minutes, toe_mm,
+    AxleToe, Closing, KnownAngle, LineSpread, Lines, WheelToLine, front_toe_for_straight_deg, set_back, steering_off,
+    toe_from_edges_deg, toe_from_mm_deg, toe_minutes, toe_mm,
 };
 use bayhand_vehicle::{Axle, Corners};
 use common::draws::Draws;
@@ -61,9 +61,11 @@ fn the_steering_wheel_stands_straight() {
 /// R: atan: 5 mm on 1500 mm; positive when the right wheel is ahead: the axle then points to the left.
 #[test]
 fn set_back_has_a_sign() {
-    near(set_back_deg(5.0, 1_500.0).expect("an angle"), 0.190_985, 5e-7, "right wheel ahead");
-    near(set_back_deg(-5.0, 1_500.0).expect("an angle"), -0.190_985, 5e-7, "left wheel ahead");
-    assert!(set_back_deg(500.0, 1_500.0).is_err(), "that is another wheelbase");
+    let angle = |mm| set_back(mm, 1.0, 1_500.0).expect("an angle");
+    near(angle(5.0).deg, 0.190_985, 5e-7, "right wheel ahead");
+    near(angle(-5.0).deg, -0.190_985, 5e-7, "left wheel ahead");
+    near(angle(5.0).standard_deg, (1.0_f64 / 1_500.0).to_degrees(), 1e-6, "a millimetre of it");
+    assert!(set_back(500.0, 0.0, 1_500.0).is_err(), "that is another wheelbase");
 }
 
 /// JCGM 106 through the guard band of `judge`.

@@ -72,13 +72,18 @@ pub fn front_toe_for_straight_deg(total_deg: f64, thrust_deg: f64) -> (f64, f64)
     (total_deg / 2.0 - thrust_deg, total_deg / 2.0 + thrust_deg)
 }
 
-/// Set-back of an axle as a turn of the line through its wheel centres, degrees: positive (to the left, as yaw) when
-/// its right wheel stands ahead of its left one.
+/// Set-back of an axle as a turn of the line through its wheel centres: positive (to the left, as yaw) when its right
+/// wheel stands ahead of its left one. `standard_mm` is the standard uncertainty of that distance.
 ///
 /// # Errors
-/// A track outside 300 to 4000 mm, a wheel more than 300 mm ahead of the other.
-pub fn set_back_deg(right_ahead_of_left_mm: f64, track_mm: f64) -> Result<f64, StaticsError> {
+/// A track outside 300 to 4000 mm, a wheel more than 300 mm ahead of the other, an uncertainty outside 0 to 100 mm.
+pub fn set_back(right_ahead_of_left_mm: f64, standard_mm: f64, track_mm: f64) -> Result<KnownAngle, StaticsError> {
     within("track_mm", track_mm, 300.0, 4_000.0, "from 300 to 4000 mm")?;
     within("right_ahead_of_left_mm", right_ahead_of_left_mm, -300.0, 300.0, "from -300 to 300 mm")?;
-    Ok((right_ahead_of_left_mm / track_mm).atan().to_degrees())
+    within("standard_mm", standard_mm, 0.0, 100.0, "from 0 to 100 mm")?;
+    let angle = (right_ahead_of_left_mm / track_mm).atan();
+    Ok(KnownAngle {
+        deg: angle.to_degrees(),
+        standard_deg: (standard_mm / track_mm * angle.cos().powi(2)).to_degrees(),
+    })
 }
