@@ -1,6 +1,6 @@
 //! The same job without a window: JSON lines for scripts, a setter that does a whole practice job, and checks of a book.
 //!
-//! - [`lines`]: `predict`, `plan`, `plausible` and `align`, a JSON line in and a JSON line out.
+//! - [`lines`]: `predict`, `plan` and `plausible`, a JSON line in and a JSON line out; [`align`]: the same for alignment.
 //! - [`setter`]: what a setter at the practice car enters at a step, read off the same view as the window's.
 //! - [`practice`]: a whole job by that setter, on virtual time.
 //! - [`prove`]: every procedure of a folder, with each safety property.
