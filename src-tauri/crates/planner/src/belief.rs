@@ -1,12 +1,13 @@
 //! What readings teach about springs and ratios, and about how the car stands now.
 //!
 //! Each round is evidence: what was turned, and how loads and heights answered. Under one hypothesis the update is
-//! linear-Gaussian: a Kalman filter over the factors and the true reading. Hypotheses differ in what nobody stated for
-//! certain: how much friction a settle really holds, whether the stated confidence was too bold, and whether one round
-//! is bad (something else changed, or other turns were made than entered; or its reading alone is off). Each is
-//! weighed by how well it foresaw the readings (Bayes), and what is believed is their weighted mean, linearised again
-//! at its own answer until it settles. So one bad round is seen as such and teaches little, and friction is not taken
-//! for a spring.
+//! linear-Gaussian: a Kalman filter over the factors and the true reading, linearised again at its own answer until it
+//! settles. Hypotheses differ in what nobody stated for certain: how much friction a settle really holds, whether the
+//! stated confidence was too bold, and whether one round is bad (something else changed, or other turns were made than
+//! entered; or its reading alone is off). Each is weighed by how well it foresaw the readings (Bayes). Friction and
+//! boldness are those of the likeliest hypothesis: what was stated, until readings speak against it. Over bad rounds
+//! the weighted mean is taken. So one bad round is seen as such and teaches little, and friction is not taken for a
+//! spring.
 
 use crate::PlanError;
 use crate::chance::semidefinite_cholesky;
@@ -25,8 +26,9 @@ const PASSES: usize = 3;
 /// Least spread of a reading in the update, kg and mm: pads said to be perfect still leave an update that is defined.
 const LEAST_SPREAD: f64 = 1e-3;
 
-/// What friction may be as a multiple of what was stated, and how likely each is beforehand (our choice).
-const SETTLE: [(f64, f64); 3] = [(1.0, 0.7), (2.0, 0.2), (4.0, 0.1)];
+/// What friction may be as a multiple of what was stated, and how likely each is beforehand (our choice). It is never
+/// taken for less: that a few settles agree is as often luck.
+const SETTLE: [(f64, f64); 5] = [(1.0, 0.6), (1.5, 0.15), (2.0, 0.12), (3.0, 0.08), (4.0, 0.05)];
 
 /// What the spread of springs and ratios may be as a multiple of what was stated, and how likely (our choice).
 const BOLD: [(f64, f64); 2] = [(1.0, 0.85), (2.0, 0.15)];
@@ -220,12 +222,12 @@ struct Said {
     surprise: Vec<f64>,
 }
 
-/// The weighted mean of all hypotheses.
+/// The weighted mean of the hypotheses with the likeliest friction and boldness.
 struct Weighed {
     mean: DVector<f64>,
     covariance: DMatrix<f64>,
-    /// Mean square of the friction's multiple.
-    settle_square: f64,
+    /// Friction as a multiple of what was stated.
+    settle: f64,
     /// Chance that each round is bad.
     bad: Vec<f64>,
 }
@@ -369,26 +371,35 @@ impl Model<'_> {
 impl Weighed {
     fn of(said: &[Said], rounds: usize) -> Weighed {
         let most = said.iter().map(|s| s.log_weight).fold(f64::NEG_INFINITY, f64::max);
-        let weights: Vec<f64> = said.iter().map(|s| (s.log_weight - most).exp()).collect();
-        let total: f64 = weights.iter().sum();
-        let size = said[0].mean.len();
+        let weight = |s: &Said| (s.log_weight - most).exp();
+        let alike =
+            |a: &Said, b: &Said| (a.hypothesis.settle, a.hypothesis.bold) == (b.hypothesis.settle, b.hypothesis.bold);
+        let with_all_rounds = |s: &Said| said.iter().filter(|other| alike(s, other)).map(weight).sum::<f64>();
+        let mut likeliest = &said[0];
+        for s in said {
+            if with_all_rounds(s) > with_all_rounds(likeliest) {
+                likeliest = s;
+            }
+        }
+        let total = with_all_rounds(likeliest);
+        let shares: Vec<(&Said, f64)> =
+            said.iter().filter(|s| alike(s, likeliest)).map(|s| (s, weight(s) / total)).collect();
+        let size = likeliest.mean.len();
         let mut weighed = Weighed {
             mean: DVector::zeros(size),
             covariance: DMatrix::zeros(size, size),
-            settle_square: 0.0,
+            settle: likeliest.hypothesis.settle,
             bad: vec![0.0; rounds],
         };
-        for (s, weight) in said.iter().zip(&weights) {
-            let share = weight / total;
-            weighed.mean += &s.mean * share;
-            weighed.settle_square += s.hypothesis.settle.powi(2) * share;
+        for (s, share) in &shares {
+            weighed.mean += &s.mean * *share;
             if let Bad::Before(round) | Bad::Reading(round) = s.hypothesis.bad {
                 weighed.bad[round] += share;
             }
         }
-        for (s, weight) in said.iter().zip(&weights) {
+        for (s, share) in &shares {
             let apart = &s.mean - &weighed.mean;
-            weighed.covariance += (&s.covariance + &apart * apart.transpose()) * (weight / total);
+            weighed.covariance += (&s.covariance + &apart * apart.transpose()) * *share;
         }
         weighed
     }
@@ -412,7 +423,7 @@ impl Weighed {
             readings: problem.rounds.len(),
             scales: prior.unknowns.iter().enumerate().map(scale).collect(),
             covariance: (0..count).map(|i| (0..count).map(|j| covariance(i, j)).collect()).collect(),
-            settle_kg: problem.pads.settle_kg * self.settle_square.sqrt(),
+            settle_kg: problem.pads.settle_kg * self.settle,
             doubted: doubted.map(|(round, chance)| Doubted { round, chance: *chance }).collect(),
             known_since: problem.known.as_ref().map(|known| known.on.clone()),
         }

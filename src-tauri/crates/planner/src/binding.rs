@@ -1,7 +1,8 @@
 //! Which limits bind, and what one unit more of each would buy.
 
 use crate::answer::{Binding, Broken, LimitName};
-use crate::objective::{Objective, Steps, box_of};
+use crate::excess::LIMIT_SLACK_MM;
+use crate::objective::{LimitRow, Objective, Steps, box_of, steps_in};
 use crate::problem::Problem;
 use crate::search::{SIDE_WORK_LIMIT, below};
 use bayhand_vehicle::Place;
@@ -18,10 +19,11 @@ pub(crate) fn binding(problem: &Problem, objective: &Objective, cost: f64) -> Ve
             (more.low[i], more.high[i]) = (steps, steps);
             more
         };
-        if objective.high[i] == adjuster.up_steps {
+        let most = steps_in(problem.limits.collar_change_mm, adjuster.step_mm);
+        if adjuster.up_steps < most {
             wider.push((LimitName::UpSteps { place }, held(objective.high[i] + 1)));
         }
-        if objective.low[i] == -adjuster.down_steps {
+        if adjuster.down_steps < most {
             wider.push((LimitName::DownSteps { place }, held(objective.low[i] - 1)));
         }
     }
@@ -50,7 +52,6 @@ pub(crate) fn binding(problem: &Problem, objective: &Objective, cost: f64) -> Ve
 
 /// The limits that a plan breaks.
 pub(crate) fn broken(objective: &Objective, planned: &Steps) -> Vec<Broken> {
-    let by =
-        |limit: &crate::objective::LimitRow| Broken { limit: limit.name, by_mm: limit.excess_of(limit.value(planned)) };
-    objective.limits.iter().map(by).filter(|b| b.by_mm > crate::excess::LIMIT_SLACK_MM).collect()
+    let broken = |limit: &LimitRow| Broken { limit: limit.name, by_mm: limit.excess_of(limit.value(planned)) };
+    objective.limits.iter().map(broken).filter(|b| b.by_mm > LIMIT_SLACK_MM).collect()
 }

@@ -112,7 +112,6 @@ impl ExcessSearch<'_> {
         if self.closed(self.bound(open)) {
             return;
         }
-        self.nodes -= 1;
         if open == 1 {
             self.last(steps);
             return;
@@ -122,6 +121,11 @@ impl ExcessSearch<'_> {
         for size in 0..=high.max(-low) {
             for s in if size == 0 { [0, i32::MAX] } else { [size, -size] } {
                 if (low..=high).contains(&s) {
+                    // Every value that is looked at is work, followed or not.
+                    if self.nodes == 0 {
+                        return;
+                    }
+                    self.nodes -= 1;
                     let mut next = steps;
                     next[open - 1] = s;
                     self.turn(open, s);

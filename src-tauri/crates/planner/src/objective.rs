@@ -163,14 +163,16 @@ impl Objective {
 
 /// Least and greatest steps of each collar: what its adjuster has left, and no more than the change of one round.
 pub(crate) fn box_of(problem: &Problem, change_mm: Option<f64>) -> [Steps; 2] {
-    let most = |step_mm: f64| match change_mm {
-        // A hair more, so that 5 mm are ten steps of half a millimetre whatever the rounding.
-        Some(change) => (change / step_mm * (1.0 + 1e-12)).floor().min(f64::from(i32::MAX)) as i32,
-        None => i32::MAX,
-    };
-    let low = problem.adjusters.map(|a| -a.down_steps.min(most(a.step_mm)));
-    let high = problem.adjusters.map(|a| a.up_steps.min(most(a.step_mm)));
+    let low = problem.adjusters.map(|a| -a.down_steps.min(steps_in(change_mm, a.step_mm)));
+    let high = problem.adjusters.map(|a| a.up_steps.min(steps_in(change_mm, a.step_mm)));
     [low.to_array(), high.to_array()]
+}
+
+/// Steps that the change of one round lets a collar be turned.
+pub(crate) fn steps_in(change_mm: Option<f64>, step_mm: f64) -> i32 {
+    // A hair more, so that 5 mm are ten steps of half a millimetre whatever the rounding.
+    let steps = |change_mm: f64| (change_mm / step_mm * (1.0 + 1e-12)).floor().min(f64::from(i32::MAX)) as i32;
+    change_mm.map_or(i32::MAX, steps)
 }
 
 fn limit_rows(problem: &Problem, car: &Car, per_step: &PerStep, start: &Start) -> Vec<LimitRow> {

@@ -4,7 +4,7 @@ use crate::PlanError;
 use crate::answer::{Alternative, Excess, Optimum, Outcome, Plan, Proof, Reachable, Reason, ReasonCode, SettleAgain};
 use crate::belief::Belief;
 use crate::binding::{binding, broken};
-use crate::excess::{LeastExcess, least_excess};
+use crate::excess::{LIMIT_SLACK_MM, LeastExcess, least_excess};
 use crate::line::Line;
 use crate::objective::{Objective, Start, Steps, collars};
 use crate::outlook::Outlook;
@@ -118,6 +118,7 @@ impl Planner {
         let about = About {
             reason: &reason,
             turns_nothing: found.steps == [0; 4],
+            mends_limits: kept && objective.excess(&[0; 4]) > LIMIT_SLACK_MM,
             excess: excess.as_ref(),
             binding: &binding,
             unreachable: &unreachable,

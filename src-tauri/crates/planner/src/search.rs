@@ -189,11 +189,6 @@ impl<'a> Search<'a> {
         if known > self.cutoff {
             return;
         }
-        self.nodes += 1;
-        if self.nodes > self.most_nodes {
-            self.unseen = self.unseen.min(known);
-            return;
-        }
         if open == 0 {
             self.meet(steps);
             return;
@@ -215,6 +210,12 @@ impl<'a> Search<'a> {
             if known + cost > self.cutoff || cost.is_infinite() {
                 return;
             }
+            // Every value that is looked at is work, followed or not; those after it cost no less.
+            if self.nodes >= self.most_nodes {
+                self.unseen = self.unseen.min(known + cost);
+                return;
+            }
+            self.nodes += 1;
             if down <= up {
                 below -= 1;
                 down = if below >= low { term(below) } else { f64::INFINITY };

@@ -10,6 +10,8 @@ pub(crate) struct About<'a> {
     pub reason: &'a Reason,
     /// True when the best plan turns nothing.
     pub turns_nothing: bool,
+    /// True when limits are broken now and kept by the plan.
+    pub mends_limits: bool,
     pub excess: Option<&'a Excess>,
     pub binding: &'a [Binding],
     pub unreachable: &'a [Unreachable],
@@ -59,6 +61,9 @@ fn main_reason(about: &About<'_>) -> Option<String> {
 }
 
 fn nearest(about: &About<'_>) -> Option<String> {
+    if about.mends_limits {
+        return Some("The steps given bring the car back inside its limits.".to_owned());
+    }
     let stays = about.reason.code == ReasonCode::NothingToGain && !about.turns_nothing;
     stays.then(|| "The steps given still bring the car nearest.".to_owned())
 }

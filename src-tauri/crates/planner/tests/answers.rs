@@ -1,11 +1,10 @@
-//! What stands beside the plan, what rounds teach, and what is refused.
+//! What stands beside the plan, and its JSON.
 
 mod common;
 
-use bayhand_chassis::{From as Standing, Mark, To, predict};
+use bayhand_chassis::Mark;
 use bayhand_planner::{
-    Confidence, LimitName, Limits, Plan, Price, Problem, ReasonCode, Round, Scaled, UnreachableBecause, Wish, WishName,
-    plan,
+    Confidence, LimitName, Limits, Plan, Price, Problem, ReasonCode, UnreachableBecause, Wish, WishName, plan,
 };
 use bayhand_vehicle::{Adjuster, Axle, Corners, Place};
 use common::{Ledger, coupe};
@@ -118,108 +117,6 @@ fn broken_limits_are_broken_least_and_said() {
     let excess = found.excess.expect("the limit stays broken");
     assert!(excess.least && excess.planned_mm > 0.0 && excess.planned_mm < excess.now_mm, "{excess:?}");
     assert_eq!((found.steps.fl, found.steps.fr), (-3, 3), "all that the front collars can do");
-}
-
-/// Readings that a car with other springs would give, by the statics of chassis.
-fn rounds_of_another_car(problem: &Problem, front_spring: f64, rear_spring: f64) -> Vec<Round> {
-    let mut truth = problem.car;
-    for (p, factor) in
-        [(Place::Fl, front_spring), (Place::Fr, front_spring), (Place::Rl, rear_spring), (Place::Rr, rear_spring)]
-    {
-        let corner = truth.corners.at_mut(p);
-        corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * factor);
-    }
-    let mut rounds = vec![problem.rounds[0]];
-    for turned in [[-6.0, 4.0, 0.0, -8.0], [3.0, 0.0, -6.0, 2.0], [-2.0, -5.0, 4.0, 4.0]] {
-        let last = rounds[rounds.len() - 1];
-        let zero = Corners::same(0.0);
-        let from = Standing { collar_mm: zero, pads_mm: zero, loads_kg: last.loads_kg, heights_mm: last.heights_mm };
-        let collar_mm = Corners::from_array(turned.map(|s| 0.5 * s));
-        let after = predict(&truth, &from, &To { collar_mm, pads_mm: zero }).expect("a reading");
-        rounds.push(Round {
-            turned_steps: Corners::from_array(turned),
-            loads_kg: after.loads_kg,
-            heights_mm: after.heights_mm,
-        });
-    }
-    rounds
-}
-
-/// R: a Bayesian update moves from the prior towards the truth and knows it better than before.
-#[test]
-fn rounds_teach_the_spring_rates() {
-    let mut problem = coupe();
-    problem.confidence = Confidence { spring_pct: 20.0, motion_ratio_pct: 0.0 };
-    problem.rounds = rounds_of_another_car(&problem, 1.2, 0.85);
-    let learned = planned(&problem).learned.expect("four readings teach");
-    assert_eq!(learned.readings, 4);
-    assert_eq!(learned.scales.len(), 2, "motion ratios are certain");
-    for (scale, truth) in learned.scales.iter().zip([1.2_f64, 0.85]) {
-        assert_eq!(scale.what, Scaled::SpringRate);
-        assert!(scale.sigma_pct < 0.7 * scale.prior_sigma_pct, "known better: {scale:?}");
-        let off = 100.0 * (scale.factor / truth).ln();
-        assert!(off.abs() <= 2.0 * scale.sigma_pct, "{scale:?} against {truth}");
-        assert!(off.abs() < 0.5 * 100.0 * truth.ln().abs(), "nearer to the truth than before: {scale:?}");
-    }
-}
-
-/// With data that is certain rounds teach nothing, and the last reading is now.
-#[test]
-fn certain_data_is_not_taught() {
-    let mut problem = coupe();
-    problem.rounds = rounds_of_another_car(&problem, 1.2, 0.85);
-    let all = planned(&problem);
-    assert!(all.learned.is_none(), "nothing to learn");
-    problem.rounds = vec![problem.rounds[3]];
-    assert_eq!(planned(&problem), all, "the last reading alone gives the same plan");
-}
-
-/// No data entered: a plan all the same, with a wide uncertainty.
-#[test]
-fn no_data_still_plans() {
-    let known = planned(&coupe());
-    let mut problem = coupe();
-    for p in Place::ALL {
-        let corner = problem.car.corners.at_mut(p);
-        (corner.spring_n_per_mm, corner.motion_ratio) = (None, None);
-    }
-    let found = planned(&problem);
-    assert!(found.cost < known.reason.cost_now, "better than leaving the car alone");
-    let wider = found.uncertainty.figures.cross_pct / known.uncertainty.figures.cross_pct;
-    assert!(wider > 2.0, "less is known of its outcome: {wider} times");
-}
-
-#[test]
-fn bad_problems_are_refused_by_field_and_range() {
-    fn check(change: impl FnOnce(&mut Problem), says: &str) {
-        let mut problem = coupe();
-        change(&mut problem);
-        let why = plan(&problem).expect_err(says);
-        assert_eq!(why.to_string(), says);
-        assert!(says.starts_with(&why.at()), "{} is the field", why.at());
-    }
-    let wish = |window: f64, weight: f64| Some(Wish { target: 50.0, window, weight });
-    check(|p| p.wishes.cross_pct = wish(0.0, 1.0), "wishes.cross_pct.window is 0; it must be from 0.000001 to 10000");
-    check(
-        |p| p.wishes.heights_mm.fl = wish(1.0, -1.0),
-        "wishes.heights_mm.FL.weight is -1; it must be from 0 to 1000000",
-    );
-    check(
-        |p| p.wishes.cross_pct = wish(f64::NAN, 1.0),
-        "wishes.cross_pct.window is NaN; it must be from 0.000001 to 10000",
-    );
-    check(
-        |p| p.wishes = bayhand_planner::Wishes { cross_pct: wish(1.0, 0.0), ..Default::default() },
-        "wishes is 1 wishes of weight 0; it must be at least one wish with a weight above zero",
-    );
-    check(|p| p.adjusters.rl.up_steps = -1, "adjusters.RL.up_steps is -1; it must be from 0 to 10000 steps");
-    check(|p| p.adjusters.fr.step_mm = 0.0, "adjusters.FR.step_mm is 0; it must be above 0 and at most 100 mm");
-    check(|p| p.rounds.clear(), "rounds is 0 readings; it must be from 1 to 1000 readings; the last one is now");
-    check(|p| p.rounds[0].loads_kg.rr = f64::NAN, "rounds[0].loads_kg.RR is NaN; it must be a load from 0 to 5000 kg");
-    check(|p| p.price.per_step = -0.1, "price.per_step is -0.1; it must be from 0 to 1e9");
-    check(|p| p.pads.settle_kg = -0.1, "pads.settle_kg is -0.1; it must be from 0 to 100");
-    check(|p| p.car.wheelbase_mm = 0.0, "car.wheelbase_mm is 0; it must be from 500 to 10000 mm");
-    check(|p| p.confidence.spring_pct = f64::INFINITY, "confidence.spring_pct is inf; it must be from 0 to 100 %");
 }
 
 /// The JSON of the interchange text, with optional keys left out.

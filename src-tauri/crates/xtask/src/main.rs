@@ -1,12 +1,14 @@
-//! Set-up, run, test: `cargo xtask run`, `cargo xtask test [--long]`, `cargo xtask types`.
+//! Set-up, run, test, benchmarks: `cargo xtask run`, `cargo xtask test [--long]`, `cargo xtask types`, `cargo xtask bench`.
 //!
 //! - [`system`]: what this machine must have, and installing it on Debian and Ubuntu.
 //! - [`ui`]: the windows' pages: installing, checking, testing, building.
 //! - [`test`]: every part of the tests in order, timed. [`screen`]: the screen that the window tests run on.
+//! - [`bench`]: the benchmarks of the planner.
 //! - [`call`]: starting a program and saying what went wrong. [`count`]: how many tests passed and failed.
 //!
 //! Light on purpose: no dependency, and nothing that is not needed to set up, run and test.
 
+mod bench;
 mod call;
 mod count;
 mod run;
@@ -22,7 +24,8 @@ const USAGE: &str = "\
 cargo xtask run [-- ARGUMENTS]  set up what is missing, build the windows and the app, open it;
                                 ARGUMENTS go to the app, such as --book FILE
 cargo xtask test [--long]       set up what tests need and run all of them; --long adds the long forms
-cargo xtask types               write the types of the windows and the schemas again from the Rust types";
+cargo xtask types               write the types of the windows and the schemas again from the Rust types
+cargo xtask bench [NAME]        the planner's benchmarks: plan, worst, rounds, solver; all without a name";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -33,6 +36,8 @@ fn main() -> ExitCode {
         ["test"] => test::test(test::Form::Usual),
         ["test", "--long"] => test::test(test::Form::Long),
         ["types"] => types::write(),
+        ["bench"] => bench::bench(None),
+        ["bench", name] => bench::bench(Some(name)),
         [] | ["help" | "--help" | "-h"] => {
             println!("{USAGE}");
             return ExitCode::SUCCESS;

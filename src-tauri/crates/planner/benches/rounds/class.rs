@@ -16,8 +16,6 @@ pub struct Reading {
 pub struct Class {
     pub name: &'static str,
     pub seed: u64,
-    /// False: neither springs nor ratios are entered.
-    pub springs_entered: bool,
     pub window_pct: f64,
     /// Friction that a settle truly holds, kg at FL, one sigma.
     pub settle_kg: f64,
@@ -29,13 +27,16 @@ pub struct Class {
     pub aim: Option<(f64, f64)>,
 }
 
-/// How springs and ratios are off the sheet.
+/// How springs and ratios are off what is entered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Off {
-    /// Normal, 10 % and 3 % one sigma (what entered data is worth when nobody says), cut at 25 % and 10 %.
-    Normal,
-    /// Evenly spread up to 25 % and 10 %, tyres up to 8 %, and a body that gives way in torsion, which nobody entered.
-    EvenAndMore,
+    /// Each corner's own: evenly spread up to 25 % and 10 %.
+    EachCorner,
+    /// Nothing is entered: ride frequency 1.7 to 3.2 Hz about 2.4, ratio 0.6 to 1 about 0.8, of each axle.
+    Unknown,
+    /// Each axle's own, left and right alike: evenly spread up to 25 % and 10 %, tyres up to 8 %; and a body that gives
+    /// way in torsion, which nobody entered.
+    EachAxleAndMore,
 }
 
 /// One pad's look at rest, kg, and a height reading, mm; one sigma.
@@ -45,53 +46,48 @@ pub const RESOLUTION_KG: f64 = 0.1;
 
 pub const CLASSES: [Class; 5] = [
     Class {
-        name: "spring data off by up to 25 % (10 % one sigma), ratios by 10 % (3 %); window 0.2 %",
+        name: "spring data off by up to 25 %, ratios by 10 %; window 0.2 %",
         seed: 10_000,
-        springs_entered: true,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
-        off: Off::Normal,
+        off: Off::EachCorner,
         aim: Some((82.0, 99.5)),
     },
     Class {
         name: "no spring data at all; window 0.2 %",
         seed: 20_000,
-        springs_entered: false,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
-        off: Off::Normal,
+        off: Off::Unknown,
         aim: Some((46.0, 98.0)),
     },
     Class {
         name: "struts that stick, 1.2 kg a settle; window 0.3 %, one settle a reading",
         seed: 30_000,
-        springs_entered: true,
         window_pct: 0.3,
         settle_kg: 1.2,
         settles: 1,
-        off: Off::Normal,
+        off: Off::EachCorner,
         aim: Some((72.0, 94.0)),
     },
     Class {
         name: "struts that stick, 1.2 kg a settle; window 0.3 %, three settles a reading",
         seed: 40_000,
-        springs_entered: true,
         window_pct: 0.3,
         settle_kg: 1.2,
         settles: 3,
-        off: Off::Normal,
+        off: Off::EachCorner,
         aim: Some((82.0, 99.0)),
     },
     Class {
-        name: "harder than asked: springs, ratios and tyres evenly off, torsion not known; window 0.2 %",
+        name: "harder than asked: left and right off alike, tyres too, torsion not known; window 0.2 %",
         seed: 50_000,
-        springs_entered: true,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
-        off: Off::EvenAndMore,
+        off: Off::EachAxleAndMore,
         aim: None,
     },
 ];
@@ -112,33 +108,68 @@ pub struct Subject {
     rig: Rig,
 }
 
-/// How far the truth is from the data sheet: springs and ratios of each axle, as the class spreads them.
+/// The truth behind a data sheet: springs and ratios, as the class spreads them.
 pub fn true_car(sheet: &Car, class: &Class, r: &mut Random) -> Car {
     let mut car = *sheet;
     for axle in [[Place::Fl, Place::Fr], [Place::Rl, Place::Rr]] {
-        let (spring, ratio) = match class.off {
-            Off::Normal => (cut_normal(r, 0.10, 0.25), cut_normal(r, 0.03, 0.10)),
-            Off::EvenAndMore => (r.within(-0.25, 0.25), r.within(-0.10, 0.10)),
-        };
-        let tyre = if class.off == Off::EvenAndMore { r.within(-0.08, 0.08) } else { 0.0 };
+        let shared = off_by(class.off, r);
         for place in axle {
+            let off = if class.off == Off::EachCorner { off_by(class.off, r) } else { shared };
             let corner = car.corners.at_mut(place);
-            corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * (1.0 + spring));
-            corner.motion_ratio = corner.motion_ratio.map(|v| v * (1.0 + ratio));
-            corner.tyre_n_per_mm *= 1.0 + tyre;
+            match class.off {
+                Off::EachCorner | Off::EachAxleAndMore => {
+                    corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * off.spring);
+                    corner.motion_ratio = corner.motion_ratio.map(|v| v * off.ratio);
+                    corner.tyre_n_per_mm *= off.tyre;
+                }
+                Off::Unknown => {
+                    let wheel_n_per_mm = wheel_rate_of(sheet, place, off.spring);
+                    corner.spring_n_per_mm = Some(wheel_n_per_mm / (off.ratio * off.ratio));
+                    corner.motion_ratio = Some(off.ratio);
+                }
+            }
         }
     }
-    if class.off == Off::EvenAndMore {
+    if class.off == Off::EachAxleAndMore {
         car.torsion_nm_per_deg = Some(r.within(7_000.0, 15_000.0));
     }
     car
 }
 
-/// A Gaussian of this sigma, drawn again beyond `most`.
-fn cut_normal(r: &mut Random, sigma: f64, most: f64) -> f64 {
+/// Factors on the sheet; of a car without data the ride frequency (Hz) in place of the spring, and the ratio itself.
+#[derive(Clone, Copy)]
+struct OffBy {
+    spring: f64,
+    ratio: f64,
+    tyre: f64,
+}
+
+fn off_by(off: Off, r: &mut Random) -> OffBy {
+    match off {
+        Off::EachCorner => OffBy { spring: r.within(0.75, 1.25), ratio: r.within(0.9, 1.1), tyre: 1.0 },
+        Off::EachAxleAndMore => {
+            OffBy { spring: r.within(0.75, 1.25), ratio: r.within(0.9, 1.1), tyre: r.within(0.92, 1.08) }
+        }
+        Off::Unknown => OffBy {
+            spring: 2.4 * cut_normal(r, (3.2_f64 / 1.7).ln() / 4.0, (1.7_f64 / 2.4).ln(), (3.2_f64 / 2.4).ln()).exp(),
+            ratio: 0.8 * cut_normal(r, (1.0_f64 / 0.6).ln() / 4.0, (0.6_f64 / 0.8).ln(), (1.0_f64 / 0.8).ln()).exp(),
+            tyre: 1.0,
+        },
+    }
+}
+
+/// The rate at the wheel that gives a ride frequency on half of the axle's sprung load.
+fn wheel_rate_of(sheet: &Car, place: Place, hz: f64) -> f64 {
+    let to_rear = sheet.sprung.cg_behind_front_axle_mm / sheet.wheelbase_mm;
+    let share = if place.index() < 2 { 1.0 - to_rear } else { to_rear };
+    (std::f64::consts::TAU * hz).powi(2) * sheet.sprung.mass_kg * share / 2.0 / 1_000.0
+}
+
+/// A Gaussian about zero, drawn again outside these ends.
+fn cut_normal(r: &mut Random, sigma: f64, low: f64, high: f64) -> f64 {
     loop {
         let drawn = sigma * r.gauss();
-        if drawn.abs() <= most {
+        if (low..=high).contains(&drawn) {
             return drawn;
         }
     }
@@ -156,7 +187,7 @@ impl Subject {
         let reading = comes_in(&practice, &mut r);
         mass_of(&mut car, &reading.loads_kg);
         let mut told = entered;
-        if !class.springs_entered {
+        if class.off == Off::Unknown {
             told.corners =
                 told.corners.map(|c| bayhand_vehicle::Corner { spring_n_per_mm: None, motion_ratio: None, ..*c });
         }
