@@ -30,13 +30,24 @@ pub struct Class {
 /// How springs and ratios are off what is entered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Off {
+    /// Of each axle: normal, 10 % and 3 % one sigma (what entered data is worth when nobody says), cut at 25 % and 10 %.
+    Usual,
+    /// Such a car, but nothing of springs and ratios is entered. The reference knows the kind of car: any practice car.
+    Withheld,
+    /// Nothing is entered, and of each axle the ride frequency is 1.7 to 3.2 Hz about 2.4, the ratio 0.6 to 1 about 0.8.
+    AnyKind,
     /// Each corner's own: evenly spread up to 25 % and 10 %.
     EachCorner,
-    /// Nothing is entered: ride frequency 1.7 to 3.2 Hz about 2.4, ratio 0.6 to 1 about 0.8, of each axle.
-    Unknown,
-    /// Each axle's own, left and right alike: evenly spread up to 25 % and 10 %, tyres up to 8 %; and a body that gives
-    /// way in torsion, which nobody entered.
+    /// Each axle's own: evenly spread up to 25 % and 10 %, tyres up to 8 %; and a body that gives way in torsion, which
+    /// nobody entered.
     EachAxleAndMore,
+}
+
+impl Off {
+    /// True when neither springs nor ratios are entered.
+    pub fn nothing_entered(self) -> bool {
+        matches!(self, Off::Withheld | Off::AnyKind)
+    }
 }
 
 /// One pad's look at rest, kg, and a height reading, mm; one sigma.
@@ -44,23 +55,23 @@ pub const LOOK_KG: f64 = 0.1;
 pub const HEIGHT_MM: f64 = 0.3;
 pub const RESOLUTION_KG: f64 = 0.1;
 
-pub const CLASSES: [Class; 5] = [
+pub const CLASSES: [Class; 7] = [
     Class {
-        name: "spring data off by up to 25 %, ratios by 10 %; window 0.2 %",
+        name: "spring data off by up to 25 % (10 % one sigma), ratios by 10 % (3 %); window 0.2 %",
         seed: 10_000,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
-        off: Off::EachCorner,
+        off: Off::Usual,
         aim: Some((82.0, 99.5)),
     },
     Class {
-        name: "no spring data at all; window 0.2 %",
+        name: "no spring data at all, cars of one kind; window 0.2 %",
         seed: 20_000,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
-        off: Off::Unknown,
+        off: Off::Withheld,
         aim: Some((46.0, 98.0)),
     },
     Class {
@@ -69,7 +80,7 @@ pub const CLASSES: [Class; 5] = [
         window_pct: 0.3,
         settle_kg: 1.2,
         settles: 1,
-        off: Off::EachCorner,
+        off: Off::Usual,
         aim: Some((72.0, 94.0)),
     },
     Class {
@@ -78,12 +89,30 @@ pub const CLASSES: [Class; 5] = [
         window_pct: 0.3,
         settle_kg: 1.2,
         settles: 3,
-        off: Off::EachCorner,
+        off: Off::Usual,
         aim: Some((82.0, 99.0)),
     },
     Class {
-        name: "harder than asked: left and right off alike, tyres too, torsion not known; window 0.2 %",
+        name: "harder: no spring data at all, cars of any kind; window 0.2 %",
         seed: 50_000,
+        window_pct: 0.2,
+        settle_kg: 0.2,
+        settles: 1,
+        off: Off::AnyKind,
+        aim: None,
+    },
+    Class {
+        name: "harder: springs evenly off up to 25 %, ratios up to 10 %, each corner its own; window 0.2 %",
+        seed: 60_000,
+        window_pct: 0.2,
+        settle_kg: 0.2,
+        settles: 1,
+        off: Off::EachCorner,
+        aim: None,
+    },
+    Class {
+        name: "harder: the same alike left and right, tyres up to 8 %, torsion not known; window 0.2 %",
+        seed: 70_000,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
@@ -117,12 +146,12 @@ pub fn true_car(sheet: &Car, class: &Class, r: &mut Random) -> Car {
             let off = if class.off == Off::EachCorner { off_by(class.off, r) } else { shared };
             let corner = car.corners.at_mut(place);
             match class.off {
-                Off::EachCorner | Off::EachAxleAndMore => {
+                Off::Usual | Off::Withheld | Off::EachCorner | Off::EachAxleAndMore => {
                     corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * off.spring);
                     corner.motion_ratio = corner.motion_ratio.map(|v| v * off.ratio);
                     corner.tyre_n_per_mm *= off.tyre;
                 }
-                Off::Unknown => {
+                Off::AnyKind => {
                     let wheel_n_per_mm = wheel_rate_of(sheet, place, off.spring);
                     corner.spring_n_per_mm = Some(wheel_n_per_mm / (off.ratio * off.ratio));
                     corner.motion_ratio = Some(off.ratio);
@@ -136,7 +165,7 @@ pub fn true_car(sheet: &Car, class: &Class, r: &mut Random) -> Car {
     car
 }
 
-/// Factors on the sheet; of a car without data the ride frequency (Hz) in place of the spring, and the ratio itself.
+/// Factors on the sheet; of a car of any kind the ride frequency (Hz) in place of the spring, and the ratio itself.
 #[derive(Clone, Copy)]
 struct OffBy {
     spring: f64,
@@ -146,11 +175,16 @@ struct OffBy {
 
 fn off_by(off: Off, r: &mut Random) -> OffBy {
     match off {
+        Off::Usual | Off::Withheld => OffBy {
+            spring: 1.0 + cut_normal(r, 0.10, -0.25, 0.25),
+            ratio: 1.0 + cut_normal(r, 0.03, -0.10, 0.10),
+            tyre: 1.0,
+        },
         Off::EachCorner => OffBy { spring: r.within(0.75, 1.25), ratio: r.within(0.9, 1.1), tyre: 1.0 },
         Off::EachAxleAndMore => {
             OffBy { spring: r.within(0.75, 1.25), ratio: r.within(0.9, 1.1), tyre: r.within(0.92, 1.08) }
         }
-        Off::Unknown => OffBy {
+        Off::AnyKind => OffBy {
             spring: 2.4 * cut_normal(r, (3.2_f64 / 1.7).ln() / 4.0, (1.7_f64 / 2.4).ln(), (3.2_f64 / 2.4).ln()).exp(),
             ratio: 0.8 * cut_normal(r, (1.0_f64 / 0.6).ln() / 4.0, (0.6_f64 / 0.8).ln(), (1.0_f64 / 0.8).ln()).exp(),
             tyre: 1.0,
@@ -187,7 +221,7 @@ impl Subject {
         let reading = comes_in(&practice, &mut r);
         mass_of(&mut car, &reading.loads_kg);
         let mut told = entered;
-        if class.off == Off::Unknown {
+        if class.off.nothing_entered() {
             told.corners =
                 told.corners.map(|c| bayhand_vehicle::Corner { spring_n_per_mm: None, motion_ratio: None, ..*c });
         }

@@ -2,10 +2,11 @@
 //! well it explains the readings. It turns along the four-corner pattern by the amount that is inside most likely.
 
 use crate::Work;
-use crate::class::{Class, HEIGHT_MM, LOOK_KG, RESOLUTION_KG, Reading, Subject, true_car};
+use crate::class::{Class, HEIGHT_MM, LOOK_KG, Off, RESOLUTION_KG, Reading, Subject, true_car};
 use crate::common::Random;
 use bayhand_chassis::{Rates, Sensitivity, diagonal, lift_without_height};
-use bayhand_vehicle::Corners;
+use bayhand_practice::PracticeCar;
+use bayhand_vehicle::{Corners, Place};
 use nalgebra::{SMatrix, SVector};
 use statrs::function::erf::erfc;
 
@@ -63,7 +64,15 @@ impl Reference {
     fn begin(&mut self, subject: &Subject, class: &Class) {
         let mut r = Random(subject.seed.wrapping_mul(7) + 5);
         for _ in 0..PARTICLES {
-            let car = true_car(&subject.sheet, class, &mut r);
+            let mut sheet = subject.sheet;
+            if class.off == Off::Withheld {
+                let other = PracticeCar::from_seed(r.next()).data_sheet().entered();
+                for place in Place::ALL {
+                    let (corner, from) = (sheet.corners.at_mut(place), other.corners.at(place));
+                    (corner.spring_n_per_mm, corner.motion_ratio) = (from.spring_n_per_mm, from.motion_ratio);
+                }
+            }
+            let car = true_car(&sheet, class, &mut r);
             let s = Sensitivity::of(&car).expect("a car");
             let ratio = Rates::of(&car).adjuster_ratio.to_array();
             let per_step = PerStep::from_fn(|i, j| {
