@@ -85,6 +85,8 @@ pub struct Book {
     pub(crate) place: Place,
     /// `None` when the book was opened for reading only.
     lock: Option<File>,
+    /// Which file it is, where the system tells.
+    identity: Option<(u64, u64)>,
 }
 
 /// What calls take turns with.
@@ -92,6 +94,8 @@ pub(crate) struct Inner {
     pub(crate) connection: SqliteConnection,
     /// The fold of the book's own chain, once it was needed; forgotten after a failed write.
     pub(crate) ledger: Option<Ledger>,
+    /// Where the last append left the ends of its job and of the book.
+    pub(crate) ends: Option<(JobId, rows::Ends)>,
 }
 
 impl Inner {
@@ -138,7 +142,8 @@ impl Book {
             return Err(BookError::NoSuchBook { path: place.path().into() });
         }
         let connection = connection::reading(&place).await?;
-        Ok(Self { inner: Mutex::new(Inner { connection, ledger: None }), place, lock: None })
+        let identity = place.identity();
+        Ok(Self { inner: Mutex::new(Inner { connection, ledger: None, ends: None }), place, lock: None, identity })
     }
 
     async fn open(place: Place, may_create: bool) -> Result<Self, BookError> {
@@ -158,7 +163,13 @@ impl Book {
             tracing::info!(book = %place.path().display(), "made a new job book");
         }
         let connection = connection::writing(&place).await?;
-        Ok(Self { inner: Mutex::new(Inner { connection, ledger: None }), place, lock: Some(lock) })
+        let identity = place.identity();
+        Ok(Self {
+            inner: Mutex::new(Inner { connection, ledger: None, ends: None }),
+            place,
+            lock: Some(lock),
+            identity,
+        })
     }
 
     /// Where the book lies, links followed.
@@ -193,6 +204,7 @@ impl Book {
         at: DateTime<FixedOffset>,
     ) -> Result<(JobId, Recorded), BookError> {
         let mut inner = self.inner.lock().await;
+        self.still_there(&mut inner).await?;
         let answer = sendable(write::open_job(&mut inner, self.path(), first_body, card, &text_of(at))).await;
         self.renew_after_failure(&mut inner, &answer).await;
         answer
@@ -228,6 +240,7 @@ impl Book {
         at: DateTime<FixedOffset>,
     ) -> Result<Vec<Recorded>, BookError> {
         let mut inner = self.inner.lock().await;
+        self.still_there(&mut inner).await?;
         let at = text_of(at);
         let answer = sendable(write::append(&mut inner, self.path(), job, expected_len, bodies, along, &at)).await;
         self.renew_after_failure(&mut inner, &answer).await;
@@ -247,6 +260,7 @@ impl Book {
         at: DateTime<FixedOffset>,
     ) -> Result<(), BookError> {
         let mut inner = self.inner.lock().await;
+        self.still_there(&mut inner).await?;
         let answer = sendable(write::note(&mut inner, self.path(), texts, events, &text_of(at))).await;
         self.renew_after_failure(&mut inner, &answer).await;
         answer
@@ -338,6 +352,20 @@ impl Book {
         sendable(verify::book(&mut inner.connection, self.path())).await
     }
 
+    /// A file that was removed or exchanged while it is open would take entries and keep them from everybody. What it holds
+    /// is copied beside, since only this program can still read it.
+    pub(crate) async fn still_there(&self, inner: &mut Inner) -> Result<(), BookError> {
+        if self.identity.is_none() || self.place.identity() == self.identity {
+            return Ok(());
+        }
+        let rescued = self.place.rescued();
+        let kept = match rescued.to_str() {
+            Some(name) if !rescued.exists() => rows::vacuum_into(&mut inner.connection, name).await.is_ok(),
+            _ => rescued.exists(),
+        };
+        Err(BookError::Gone { path: self.path().into(), rescued: kept.then_some(rescued) })
+    }
+
     /// After a failed write the connection may be in any state (SQLite may have ended the transaction by itself, which
     /// the driver does not notice), so a new one takes its place. When that fails too the next write will say so.
     pub(crate) async fn renew_after_failure<T>(&self, inner: &mut Inner, answer: &Result<T, BookError>) {
@@ -355,7 +383,7 @@ impl Book {
             return;
         }
         tracing::warn!(%failure, "a write failed; connecting to the job book anew");
-        inner.ledger = None;
+        (inner.ledger, inner.ends) = (None, None);
         match connection::writing(&self.place).await {
             Ok(fresh) => inner.connection = fresh,
             Err(error) => tracing::warn!(%error, "could not connect anew"),

@@ -110,6 +110,19 @@ pub enum BookError {
         log: PathBuf,
     },
 
+    /// The file was removed, moved or exchanged while it was open.
+    #[error(
+        "The job book {} was removed or exchanged while it was in use. This step was not recorded. {}. \
+         Close this program, bring the book back to its place, and open it again.",
+        path.display(), rescue(rescued.as_deref())
+    )]
+    Gone {
+        /// The book.
+        path: PathBuf,
+        /// Where all that it held now stands; none when that could not be written either.
+        rescued: Option<PathBuf>,
+    },
+
     /// SQLite did not take a setting on which the safety of the record rests.
     #[error(
         "The job book {} cannot be kept safely here: {setting} is {found} and must be {wanted}. \
@@ -295,6 +308,7 @@ impl BookError {
             Self::LockedByAnother { .. } => "book-locked",
             Self::ReadOnly { .. } => "book-read-only",
             Self::LogWithoutBook { .. } => "book-log-without-book",
+            Self::Gone { .. } => "book-gone",
             Self::NotDurable { .. } => "book-not-durable",
             Self::NoSuchJob { .. } => "book-no-job",
             Self::Stale { .. } => "book-stale",
@@ -307,6 +321,13 @@ impl BookError {
             Self::File { .. } => "book-file",
             Self::Storage { .. } => "book-storage",
         }
+    }
+}
+
+fn rescue(rescued: Option<&Path>) -> String {
+    match rescued {
+        Some(place) => format!("All that was recorded before was copied to {}", place.display()),
+        None => "What was recorded before could not be copied from here; look for a copy of the book".into(),
     }
 }
 

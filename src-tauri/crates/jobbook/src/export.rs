@@ -273,6 +273,7 @@ impl Book {
         };
         let mut inner = self.inner.lock().await;
         let inner: &mut Inner = &mut inner;
+        self.still_there(inner).await?;
         let answer = sendable(write::import(inner, self.path(), text, &hash, event, &text_of(at))).await;
         self.renew_after_failure(inner, &answer).await;
         answer

@@ -46,6 +46,23 @@ impl Place {
         with_suffix(&self.path, "-wal")
     }
 
+    /// Where the contents of a book go that was removed while it was open.
+    pub(crate) fn rescued(&self) -> PathBuf {
+        with_suffix(&self.path, ".rescued")
+    }
+
+    /// Which file the book is: device and number, where the system tells. None when it is gone.
+    pub(crate) fn identity(&self) -> Option<(u64, u64)> {
+        #[cfg(unix)]
+        {
+            use std::os::unix::fs::MetadataExt as _;
+            self.path.metadata().ok().map(|data| (data.dev(), data.ino()))
+        }
+        // Other systems do not let an open file be removed.
+        #[cfg(not(unix))]
+        None
+    }
+
     fn lock_file(&self) -> PathBuf {
         self.folder.join(format!("{}.lock", self.name))
     }

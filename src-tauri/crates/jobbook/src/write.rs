@@ -60,6 +60,15 @@ struct Pen<'c> {
 impl<'c> Pen<'c> {
     async fn at_the_end(connection: &'c mut SqliteConnection, job: JobId, at: &'c str) -> Result<Self, sqlx::Error> {
         let ends = rows::ends(connection, job).await?;
+        Self::at(connection, job, at, ends).await
+    }
+
+    async fn at(
+        connection: &'c mut SqliteConnection,
+        job: JobId,
+        at: &'c str,
+        ends: rows::Ends,
+    ) -> Result<Self, sqlx::Error> {
         let mut pen = Self { connection, job, at, ends, noted: Vec::new() };
         let time = |text| DateTime::parse_from_rfc3339(text).ok();
         if time(&pen.ends.at).zip(time(at)).is_some_and(|(before, now)| now < before) {
@@ -138,6 +147,7 @@ pub(crate) async fn open_job(
     at: &str,
 ) -> Result<(JobId, Recorded), BookError> {
     inner.ledger(path).await?;
+    inner.ends = None;
     let mut writing = inner.connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
     let job = JobId(rows::last_job(&mut writing).await.at_path(path)? + 1);
     rows::insert_job(&mut writing, job, at).await.at_path(path)?;
@@ -177,8 +187,15 @@ pub(crate) async fn append(
     if let Some(event) = &reopening {
         ledger.permits(event)?;
     }
+    // Nobody else writes this book, so the ends are where the last append left them. Should somebody do so all the same,
+    // past the lock, then the guards refuse the entry.
+    let known = inner.ends.take().filter(|(of, _)| *of == job);
     let mut writing = inner.connection.begin_with("BEGIN IMMEDIATE").await.at_path(path)?;
-    let mut pen = Pen::at_the_end(&mut writing, job, at).await.at_path(path)?;
+    let ends = match known {
+        Some((_, ends)) => ends,
+        None => rows::ends(&mut writing, job).await.at_path(path)?,
+    };
+    let mut pen = Pen::at(&mut writing, job, at, ends).await.at_path(path)?;
     if pen.ends.number == 0 {
         return Err(no_entries(pen.connection, path, job).await);
     }
@@ -209,11 +226,13 @@ pub(crate) async fn append(
         }
         pen.note(event).await.at_path(path)?;
     }
-    let (noted, len) = (pen.noted, pen.ends.number);
+    let (noted, mut ends) = (pen.noted, pen.ends);
     if !bodies.is_empty() {
-        rows::set_card(&mut writing, job, len, along.card).await.at_path(path)?;
+        rows::set_card(&mut writing, job, ends.number, along.card).await.at_path(path)?;
     }
     writing.commit().await.at_path(path)?;
+    at.clone_into(&mut ends.at);
+    inner.ends = Some((job, ends));
     follow(inner, &noted, at);
     Ok(recorded)
 }
@@ -225,6 +244,7 @@ pub(crate) async fn note(
     events: impl FnOnce(Vec<String>) -> Vec<BookEvent>,
     at: &str,
 ) -> Result<(), BookError> {
+    inner.ends = None;
     let texts = texts.into_iter().map(Apart::new).collect::<Result<Vec<_>, _>>()?;
     let events = events(texts.iter().map(Apart::name).collect());
     // Each is permitted as the ones before it leave things.
@@ -269,6 +289,7 @@ pub(crate) async fn import(
     event: BookEvent,
     at: &str,
 ) -> Result<bool, BookError> {
+    inner.ends = None;
     let ledger = inner.ledger(path).await?;
     let BookEvent::JobImported { head, .. } = &event else { return Ok(false) };
     if ledger.imports.iter().any(|known| known.head == *head) {

@@ -15,8 +15,9 @@ const TO_BUILD: &[&str] = &[
     "libssl-dev",
 ];
 
-/// Packages that the window tests need besides: a driver, a screen, a window manager for it, and keys for its frames.
-const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox", "xdotool"];
+/// Packages that the tests need besides: a driver, a screen, a window manager for it and keys for its frames; what records
+/// and ends a process at its own writes; and a third party for exports.
+const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox", "xdotool", "strace", "python3"];
 
 /// The oldest Node that builds the pages.
 const NODE: u32 = 20;
