@@ -2,12 +2,15 @@
 //!
 //! A refusal is given back as [`Refused`], with its code, the field that is meant and its words.
 
+use crate::board;
+use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
 use bayhand_job::Desk;
-use bayhand_job::ask::{Ask, Refused};
-use bayhand_job::view::{BayView, ReviewView, StepView};
+use bayhand_job::ask::{Ask, Entry, Refused};
+use bayhand_job::preferences::Preferences;
+use bayhand_job::view::{BayView, Outlook, ReadBack, ReviewView, SettingsView, StepView};
 use std::collections::BTreeMap;
-use tauri::State;
+use tauri::{AppHandle, State};
 
 /// The fixed words of the windows, by id.
 #[tauri::command]
@@ -15,10 +18,59 @@ pub fn labels(desk: State<'_, Desk>) -> BTreeMap<String, String> {
     desk.labels()
 }
 
-/// What the window at the car shows.
+/// What the window at the car shows, in the units of `by`.
 #[tauri::command]
-pub async fn step_view(desk: State<'_, Desk>) -> Result<StepView, Refused> {
-    Ok(desk.step_view().await)
+pub async fn step_view(desk: State<'_, Desk>, by: String) -> Result<StepView, Refused> {
+    Ok(desk.step_view_for(&by).await)
+}
+
+/// What would follow from turning for a place on the trade line. Nothing is recorded.
+#[tauri::command]
+pub async fn preview(desk: State<'_, Desk>, by: String, at: f64) -> Result<Outlook, Refused> {
+    desk.preview(&by, at).await
+}
+
+/// What was understood of what is typed. Nothing is recorded.
+#[tauri::command]
+pub async fn read_back(
+    desk: State<'_, Desk>,
+    by: String,
+    step: String,
+    entries: BTreeMap<String, Entry>,
+) -> Result<ReadBack, Refused> {
+    desk.read_back(&by, &step, entries).await.inspect_err(log_refusal)
+}
+
+/// How the windows are set, and what there is to choose.
+#[tauri::command]
+pub fn settings(app: AppHandle, desk: State<'_, Desk>) -> SettingsView {
+    SettingsView { screens: board::screens(&app), ..desk.settings() }
+}
+
+/// Sets the windows, keeps that for the next start, and puts the board on its screen.
+#[tauri::command]
+pub fn set_preferences(
+    app: AppHandle,
+    desk: State<'_, Desk>,
+    file: State<'_, PreferencesFile>,
+    preferences: Preferences,
+) -> Result<SettingsView, Refused> {
+    let before = desk.settings().set.board.screen;
+    let set = desk.set(preferences).inspect_err(log_refusal)?;
+    if set.set.board.screen != before {
+        board::hang(&app, set.set.board.screen.as_deref());
+    }
+    if let Err(error) = file.write(&set.set) {
+        tracing::error!("the settings could not be kept");
+        return Err(desk.settings_not_kept(&error));
+    }
+    Ok(SettingsView { screens: board::screens(&app), ..set })
+}
+
+/// The key that the pedal sends, so that a window can bar it.
+#[tauri::command]
+pub fn pedal(desk: State<'_, Desk>) -> Option<String> {
+    desk.settings().set.pedal
 }
 
 /// Carries out a wish of the window at the car. Sealing is refused here: it belongs to the desk.

@@ -4,16 +4,19 @@
 //! - [`windows`]: opening, reopening and closing the windows, and telling them of each commit.
 //! - [`sheet_file`]: where the sheet of a sealed job is written.
 //! - [`cannot_start`]: the one window there is when the job book cannot be opened.
+//! - [`board`]: the screen that the board fills. [`preferences_file`]: where it is kept how the windows are set.
 //! - [`folders`]: where book, sheets and log lie. [`log`]: what is logged, and what never is.
 //!
 //! Which window may call what stands in `capabilities/`, one file for each; `build.rs` makes that binding.
 
 #![cfg_attr(not(debug_assertions), windows_subsystem = "windows")]
 
+mod board;
 mod cannot_start;
 mod commands;
 mod folders;
 mod log;
+mod preferences_file;
 mod sheet_file;
 mod windows;
 
@@ -22,6 +25,8 @@ use clap::Parser;
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
+
+use preferences_file::PreferencesFile;
 
 /// Corner balance and alignment as a guided job.
 #[derive(Parser)]
@@ -39,13 +44,13 @@ fn main() -> ExitCode {
         return ExitCode::FAILURE;
     }
     match open(arguments) {
-        Ok((desk, sheets)) => windows::run(desk, sheets),
+        Ok((desk, sheets, preferences)) => windows::run(desk, sheets, preferences),
         Err(says) => cannot_start::show(&says),
     }
 }
 
 /// Opens the job book; on failure what happened, what it means and what to do.
-fn open(arguments: Arguments) -> Result<(Desk, sheet_file::SheetFolder), String> {
+fn open(arguments: Arguments) -> Result<(Desk, sheet_file::SheetFolder, PreferencesFile), String> {
     let data = folders::data();
     match &data {
         Ok(data) => log::begin(data),
@@ -58,5 +63,10 @@ fn open(arguments: Arguments) -> Result<(Desk, sheet_file::SheetFolder), String>
     };
     let desk = tauri::async_runtime::block_on(Desk::open(&book, Arc::new(SystemClock))).map_err(|e| e.to_string())?;
     tracing::info!(version = env!("CARGO_PKG_VERSION"), "book opened");
-    Ok((desk, sheet_file::SheetFolder::beside(&book)))
+    // The settings lie beside the book: a book that was named is another workshop's, or a test's.
+    let preferences = PreferencesFile::in_folder(book.parent().unwrap_or(std::path::Path::new(".")));
+    if let Err(refused) = desk.set(preferences.read()) {
+        tracing::warn!(code = refused.code, "the settings that were kept cannot be; the windows are set as at first");
+    }
+    Ok((desk, sheet_file::SheetFolder::beside(&book), preferences))
 }

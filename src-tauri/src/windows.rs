@@ -3,7 +3,9 @@
 //! The three windows with their titles and sizes stand in `tauri.conf.json`. Closing the window at the car ends the app;
 //! the other two may be closed and are opened again from that window's menu.
 
+use crate::board;
 use crate::commands;
+use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
 use bayhand_job::Desk;
 use std::process::ExitCode;
@@ -40,15 +42,21 @@ pub fn context() -> tauri::Context {
 }
 
 /// Runs the three windows on `desk` until the one at the car is closed.
-pub fn run(desk: Desk, sheets: SheetFolder) -> ExitCode {
+pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> ExitCode {
     let mut revisions = desk.watch();
     let built = tauri::Builder::default()
         .manage(desk)
         .manage(sheets)
+        .manage(preferences)
         .invoke_handler(tauri::generate_handler![
             commands::labels,
             commands::step_view,
             commands::act,
+            commands::preview,
+            commands::read_back,
+            commands::settings,
+            commands::set_preferences,
+            commands::pedal,
             commands::bay_view,
             commands::review_view,
             commands::review_act,
@@ -59,6 +67,7 @@ pub fn run(desk: Desk, sheets: SheetFolder) -> ExitCode {
             for window in &app.config().app.windows {
                 open(app.handle(), window)?;
             }
+            hang_board(app.handle());
             let app = app.handle().clone();
             tauri::async_runtime::spawn(async move {
                 while revisions.changed().await.is_ok() {
@@ -99,6 +108,11 @@ fn open(app: &AppHandle, window: &WindowConfig) -> tauri::Result<()> {
     Ok(())
 }
 
+/// Puts the board on the screen that was chosen for it.
+fn hang_board(app: &AppHandle) {
+    board::hang(app, app.state::<Desk>().settings().set.board.screen.as_deref());
+}
+
 /// The menu of the window at the car: the other windows by their titles.
 fn menu(app: &AppHandle) -> tauri::Result<Menu<tauri::Wry>> {
     let windows = Submenu::new(app, "&Windows", true)?;
@@ -112,7 +126,7 @@ fn menu(app: &AppHandle) -> tauri::Result<Menu<tauri::Wry>> {
 fn show(app: &AppHandle, label: &str) {
     let shown = match (app.get_webview_window(label), app.config().app.windows.iter().find(|w| w.label == label)) {
         (Some(window), _) => window.unminimize().and_then(|()| window.set_focus()),
-        (None, Some(window)) => open(app, window),
+        (None, Some(window)) => open(app, window).map(|()| hang_board(app)),
         (None, None) => Ok(()),
     };
     if let Err(error) = shown {

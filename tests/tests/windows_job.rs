@@ -165,9 +165,7 @@ impl Setter {
             step.wait_until_over().await?;
         }
         let decision = self.decision(seen, &form);
-        let before = step.seen().await?;
-        step.click("record").await?;
-        let after = step.changed_from(&before).await?;
+        let after = step.record().await?;
         self.recorded += 1;
         app.bay().wait_for("the bay to follow", |bay| bay.revision == after.revision).await?;
         if seen.step == "loop.judge" && decision != "go-on" {

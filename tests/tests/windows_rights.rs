@@ -14,7 +14,13 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
     let ask = json!({ "revision": 0, "by": "", "wish": { "kind": "seal" } });
     vec![
         ("labels", json!({}), [true, true, true]),
-        ("step_view", json!({}), [true, false, false]),
+        ("step_view", json!({ "by": "" }), [true, false, false]),
+        ("preview", json!({ "by": "", "at": 0.5 }), [true, false, false]),
+        ("read_back", json!({ "by": "", "step": "", "entries": {} }), [true, false, false]),
+        ("settings", json!({}), [true, false, false]),
+        // Refused by the program: nothing is set.
+        ("set_preferences", json!({ "preferences": { "language": "none" } }), [true, false, false]),
+        ("pedal", json!({}), [false, false, true]),
         ("act", json!({ "ask": ask }), [true, false, false]),
         ("bay_view", json!({}), [false, true, false]),
         ("review_view", json!({ "job": null }), [false, false, true]),

@@ -1,47 +1,70 @@
-/** Sample views in the real windows, for looking at while developing: `npm run dev`, then gallery.html. */
+/**
+ * Sample views, and the views of a whole job that Rust wrote, in the real windows. `npm run dev`, then gallery.html:
+ * `?step=NAME`, `?bay=NAME`, `?review=NAME` show a sample; `?moment=NAME&window=step` a view of the job; `?parts` the parts.
+ */
 import { mount } from "svelte";
 import ftl from "../../src-tauri/crates/words/text/en/ui.ftl?raw";
 import { baySamples, reviewSamples } from "../samples/desk";
-import { labelsOf, standIn } from "../samples/standin";
+import { outlook } from "../samples/parts";
+import { labelsOf, standIn, type Shown } from "../samples/standin";
 import { stepSamples } from "../samples/step";
 import BayBoard from "../src/bay/BayBoard.svelte";
 import ReviewWindow from "../src/review/ReviewWindow.svelte";
 import StepWindow from "../src/step/StepWindow.svelte";
 import "../src/style/base.css";
+import Parts from "./Parts.svelte";
 
-const labels = labelsOf(ftl);
 const asked = new URLSearchParams(location.search);
 const target = document.getElementById("window");
+const name = (window: string): string => asked.get(window) ?? "";
 
 /** Samples begin their waits at 0; here they begin a little ago. */
 function begun<T extends { began_ms: number }>(timer: T | null): T | null {
   return timer && { ...timer, began_ms: Date.now() - 37_000 };
 }
 
-if (target) {
-  const step = stepSamples[asked.get("step") ?? ""];
-  const bay = baySamples[asked.get("bay") ?? ""];
-  const review = reviewSamples[asked.get("review") ?? ""];
-  if (step) {
-    if (step.screen.kind === "step") step.screen.timer = begun(step.screen.timer);
-    mount(StepWindow, { target, props: { bridge: standIn({ labels, step }) } });
-  } else if (bay) {
-    mount(BayBoard, { target, props: { bridge: standIn({ labels, bay: { ...bay, timer: begun(bay.timer) } }) } });
-  } else if (review) {
-    mount(ReviewWindow, { target, props: { bridge: standIn({ labels, review }) } });
+async function shown(): Promise<Shown> {
+  const common = { labels: labelsOf(ftl), outlook: (at: number) => outlook(at, (50 - (at - 0.42) * 3.2).toFixed(2)) };
+  const moment = asked.get("moment");
+  if (moment) return { ...common, ...(await (await fetch(`/views/${moment}.json`)).json()) };
+  const [step, bay, review] = [stepSamples[name("step")], baySamples[name("bay")], reviewSamples[name("review")]];
+  return { ...common, ...(step && { step }), ...(bay && { bay }), ...(review && { review }) };
+}
+
+async function show(target: HTMLElement): Promise<void> {
+  const views = await shown();
+  const window = asked.get("window") ?? (asked.has("step") ? "step" : asked.has("bay") ? "bay" : "review");
+  document.documentElement.dataset.window = window;
+  if (asked.has("parts")) {
+    mount(Parts, { target, props: { labels: views.labels } });
+  } else if (window === "step" && views.step) {
+    if (views.step.screen.kind === "step") views.step.screen.timer = begun(views.step.screen.timer);
+    mount(StepWindow, { target, props: { bridge: standIn(views) } });
+  } else if (window === "bay" && views.bay) {
+    mount(BayBoard, { target, props: { bridge: standIn({ ...views, bay: { ...views.bay, timer: begun(views.bay.timer) } }) } });
+  } else if (window === "review" && views.review) {
+    mount(ReviewWindow, { target, props: { bridge: standIn(views) } });
   } else {
-    target.style.overflow = "auto";
-    for (const [window, samples] of Object.entries({ step: stepSamples, bay: baySamples, review: reviewSamples })) {
-      for (const name of Object.keys(samples)) {
-        const link = document.createElement("a");
-        link.href = `?${window}=${name}`;
-        link.textContent = `${window}: ${name}`;
-        link.style.display = "block";
-        target.append(link);
-      }
-    }
+    list(target);
   }
 }
+
+/** Everything there is to look at. */
+function list(target: HTMLElement): void {
+  target.style.overflow = "auto";
+  const link = (href: string, text: string): void => {
+    const one = document.createElement("a");
+    Object.assign(one, { href, textContent: text });
+    one.style.display = "block";
+    target.append(one);
+  };
+  link("?parts", "parts");
+  for (const [window, samples] of Object.entries({ step: stepSamples, bay: baySamples, review: reviewSamples })) {
+    for (const name of Object.keys(samples)) link(`?${window}=${name}`, `${window}: ${name}`);
+  }
+}
+
+if (target) void show(target);
 
 // `&key=H` presses a key once the window stands, to look at its dialog.
 const key = asked.get("key");

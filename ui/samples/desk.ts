@@ -2,9 +2,9 @@
 import type { BayView } from "../src/generated/BayView";
 import type { EntryRow } from "../src/generated/EntryRow";
 import type { ReviewView } from "../src/generated/ReviewView";
-import { figures, footprints, raised, spring, supervisor, technician, tradeLine, trainee, turn } from "./parts";
+import { figures, footprints, plots, raised, spring, supervisor, technician, tradeLine, trainee, turn } from "./parts";
 
-const quiet: BayView = { revision: 41, stage: "Read and adjust, round 2", raised: null, instruction: "Read all four pads three times, and the four heights.", turn: null, line: null, footprints: [], last_reading: null, hazard: null, timer: null };
+const quiet: BayView = { revision: 41, stage: "Read and adjust, round 2", raised: null, instruction: "Read all four pads three times, and the four heights.", turn: null, line: null, footprints: [], last_reading: null, hazard: null, timer: null, capital_mm: 29.1, diagonal_mm: 1397 };
 const line = { ...tradeLine, says: "Cross 49.4 %, cannot tell yet" };
 
 export const baySamples: Record<string, BayView> = {
@@ -50,18 +50,19 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
         row(304, "12:02", "Four pads, round 2", "RO", "218.5 215.5 303.5 302.0 kg", "2143 2113 2976 2962 N", "inside"),
       ],
       figures,
-      cross: {
-        title: "Cross weight, front right and rear left",
-        window: [0.48, 0.82],
-        target: "50.0 ± 0.5 %",
-        points: [
-          { label: "as found", came: 0.14, u: 0.08, came_text: "48.7 %", predicted: null },
-          { label: "round 1", came: 0.44, u: 0.09, came_text: "49.4 %", predicted: 0.62 },
-          { label: "round 2", came: 0.65, u: 0.07, came_text: "50.0 %", predicted: 0.63 },
-        ],
-      },
-      line: { ...tradeLine, now: { ...tradeLine.now, at: 0.44 }, now_band: { ...tradeLine.now_band, from: 0.36, to: 0.52 }, after: null, says: "Cross weight 50.0 ± 0.2 %, inside" },
+      plots,
+      line: { ...tradeLine, now: { ...tradeLine.now, at: 0.44 }, now_band: { ...tradeLine.now_band, from: 0.36, to: 0.52 }, after: null, says: "Cross weight 50.0 ± 0.2 %, inside", rounds: [{ at: 0.88, label: "as found", strong: false }, { at: 0.62, label: "1", strong: false }, { at: 0.44, label: "2", strong: false }] },
+      footprints_found: footprints,
       footprints,
+      footprint_scale: "Differences are drawn 12 times larger.",
+      stage_times: [
+        { title: "Intake", text: "24 min", share: 0.4 },
+        { title: "Pads", text: "38 min", share: 0.63 },
+        { title: "Baseline", text: "21 min", share: 0.35 },
+        { title: "Read and adjust", text: "1 h 0 min", share: 1 },
+        { title: "Alignment", text: "47 min", share: 0.78 },
+        { title: "Review", text: "under a minute", share: 0.01 },
+      ],
       compromise: "“Same feel left and right first: track use.” The rear difference of 2.3 ± 2.0 kg stays, since removing it would move the cross weight out of its window.",
       people: [trainee, technician, supervisor],
       may_seal: true,

@@ -3,6 +3,8 @@ import type { CornerCode } from "../src/generated/CornerCode";
 import type { Field } from "../src/generated/Field";
 import type { FigureRow } from "../src/generated/FigureRow";
 import type { Footprint } from "../src/generated/Footprint";
+import type { Outlook } from "../src/generated/Outlook";
+import type { PairPlot } from "../src/generated/PairPlot";
 import type { HazardView } from "../src/generated/HazardView";
 import type { PathStage } from "../src/generated/PathStage";
 import type { StepBody } from "../src/generated/StepBody";
@@ -84,6 +86,7 @@ export const tradeLine: TradeLine = {
   now_band: { from: 0.66, to: 0.84, label: "how surely it is known" },
   after: { at: 0.455, label: "after this plan", strong: true },
   ends: [0.922],
+  rounds: [],
   says: "Cross weight (front right and rear left) 49.4 ± 0.3 %, cannot tell yet",
   verdict: "cannot-tell",
 };
@@ -101,6 +104,54 @@ export const figures: FigureRow[] = [
   { id: "front_pct", name: "Front share", found: "41.8 ± 0.1 %", left: "41.8 ± 0.1 %", wanted: null, verdict: null, verdict_word: null },
   { id: "front_diff_kg", name: "Front, left less right", found: "14.0 ± 1.6 kg", left: "8.5 ± 1.6 kg", wanted: "0 ± 4 kg", verdict: "outside", verdict_word: "outside" },
   { id: "rear_diff_kg", name: "Rear, left less right", found: "-9.0 ± 1.6 kg", left: "-3.5 ± 1.6 kg", wanted: "0 ± 6 kg", verdict: "inside", verdict_word: "inside" },
+  { id: "side_front_mm", name: "Front height, left minus right", found: "2.0 ± 0.5 mm", left: "3.0 ± 0.5 mm", wanted: "0 ± 7.5 mm", verdict: "inside", verdict_word: "inside" },
+  { id: "side_rear_mm", name: "Rear height, left minus right", found: "-1.0 ± 0.5 mm", left: "-2.0 ± 0.5 mm", wanted: "0 ± 7.5 mm", verdict: "inside", verdict_word: "inside" },
+];
+
+/** What would follow from a place on the sample line. */
+export function outlook(at: number, place: string | null): Outlook {
+  const turns = [-0.25, 0.25, 0, 0.25].map((t) => t + Math.round((0.42 - at) * 8) / 4);
+  const cross = (50 - (at - 0.42) * 3.2).toFixed(2);
+  return {
+    place,
+    at,
+    reached: tradeLine.stops.reduce((best, stop) => (Math.abs(stop - at) < Math.abs(best - at) ? stop : best), 0.5),
+    turns: corners.map(({ code, name }, i) => ({ corner: code, name, turns: `${turns[i]! > 0 ? "+" : ""}${turns[i]}`, still: turns[i] === 0 })),
+    figures: [
+      { id: "cross_pct", name: "Cross weight, FR + RL", value: `${cross} % ± 0.30 %` },
+      { id: "front_diff_kg", name: "Front, left minus right", value: "+2.5 kg ± 1.6 kg" },
+      { id: "rear_diff_kg", name: "Rear, left minus right", value: "-3.0 kg ± 1.6 kg" },
+      { id: "side_front_mm", name: "Front height, left minus right", value: "+1.5 mm" },
+      { id: "side_rear_mm", name: "Rear height, left minus right", value: "-2.0 mm" },
+    ],
+    stop: false,
+    why: "Turning front left -0.25, front right +0.25, rear right +0.25 lifts the chance that the cross weight and the heights are inside from 12 % to 97 %. No limit stands against it, and no height moves by more than 1.5 mm.",
+  };
+}
+
+const PAIR: PairPlot = {
+  id: "cross_pct",
+  title: "Cross weight, FR + RL",
+  window: [0.48, 0.82],
+  target: "50.00 % ± 0.50 %",
+  points: [
+    { label: "as found", came: 0.14, u: 0.08, came_text: "48.70 % ± 0.30 %", predicted: null, predicted_text: null },
+    { label: "round 1", came: 0.44, u: 0.09, came_text: "49.40 % ± 0.30 %", predicted: 0.62, predicted_text: "49.95 %" },
+    { label: "round 2", came: 0.65, u: 0.07, came_text: "50.02 % ± 0.28 %", predicted: 0.63, predicted_text: "49.98 %" },
+  ],
+};
+
+/** Pair plots of the figures with a wish. */
+export const pairs: PairPlot[] = [
+  PAIR,
+  { ...PAIR, id: "front_diff_kg", title: "Front, left minus right" },
+  { ...PAIR, id: "rear_diff_kg", title: "Rear, left minus right" },
+];
+
+/** The same, and a plot for each load. */
+export const plots: PairPlot[] = [
+  ...pairs,
+  ...corners.map(({ code, name }): PairPlot => ({ ...PAIR, id: `load_kg.${code}`, title: `Load, ${name}`, window: null, target: null })),
 ];
 
 export const turn: TurnView = {
@@ -123,6 +174,8 @@ export function atCorners(key: string, group: string, units: [string, string][],
     group,
     kind: { kind: "number", units: units.map(([unit, symbol]) => ({ code: unit, symbol })), looks },
     range,
+    last: null,
+    only_with: null,
   }));
 }
 
@@ -132,19 +185,19 @@ export function atAxles(key: string, group: string, units: [string, string][], r
 }
 
 export function check(key: string, label: string, yes = "Yes", no = "No"): Field {
-  return { key, label, corner: null, group: null, kind: { kind: "check", yes, no }, range: null };
+  return { key, label, corner: null, group: null, kind: { kind: "check", yes, no }, range: null, last: null, only_with: null };
 }
 
 export function choice(key: string, label: string, group: string | null, options: string[]): Field {
-  return { key, label, corner: null, group, kind: { kind: "choice", options: options.map((option, i) => ({ code: `option-${i + 1}`, label: option, follows: null })) }, range: null };
+  return { key, label, corner: null, group, kind: { kind: "choice", options: options.map((option, i) => ({ code: `option-${i + 1}`, label: option, outlook: null })) }, range: null, last: null, only_with: null };
 }
 
 export function text(key: string, label: string): Field {
-  return { key, label, corner: null, group: null, kind: { kind: "text" }, range: null };
+  return { key, label, corner: null, group: null, kind: { kind: "text" }, range: null, last: null, only_with: null };
 }
 
 export function number(key: string, label: string, units: [string, string][], range: string): Field {
-  return { key, label, corner: null, group: null, kind: { kind: "number", units: units.map(([code, symbol]) => ({ code, symbol })), looks: 1 }, range };
+  return { key, label, corner: null, group: null, kind: { kind: "number", units: units.map(([code, symbol]) => ({ code, symbol })), looks: 1 }, range, last: null, only_with: null };
 }
 
 /** A bare step; `over` says what it has. */
@@ -167,6 +220,7 @@ export function step(over: Partial<StepBody>): StepBody {
     footprints: [],
     footprint_scale: null,
     figures: [],
+    came: [],
     timer: null,
     seal_in_review: false,
     stopping: false,

@@ -1,9 +1,13 @@
 /** A bridge that keeps views in memory: for tests and for the gallery, never in a built page. */
 import type { BayBridge, Labels, ReviewBridge, StepBridge } from "../src/bridge";
 import type { Ask } from "../src/generated/Ask";
+import type { Entry } from "../src/generated/Entry";
 import type { BayView } from "../src/generated/BayView";
+import type { Outlook } from "../src/generated/Outlook";
+import type { ReadBack } from "../src/generated/ReadBack";
 import type { Refused } from "../src/generated/Refused";
 import type { ReviewView } from "../src/generated/ReviewView";
+import type { SettingsView } from "../src/generated/SettingsView";
 import type { StepView } from "../src/generated/StepView";
 
 /** The labels of a Fluent text whose messages stand on one line each. */
@@ -17,6 +21,11 @@ export interface Shown {
   step?: StepView;
   bay?: BayView;
   review?: ReviewView;
+  settings?: SettingsView;
+  /** What a place on the trade line leads to. */
+  outlook?: (at: number) => Outlook;
+  /** What is read back of what is typed; throws a `Refused`. Without it numbers come back as they were typed. */
+  readBack?: (entries: Record<string, Entry>) => ReadBack;
   /** Gives the next view, or throws a `Refused`. Without it every wish is recorded and changes nothing. */
   answer?: (ask: Ask) => StepView | ReviewView;
 }
@@ -39,6 +48,36 @@ function need<V>(view: V | undefined): V {
   return view;
 }
 
+/** Reads back as typed, with the symbol of the unit. */
+function echo(view: StepView, entries: Record<string, Entry>): ReadBack {
+  const fields = view.screen.kind === "step" ? view.screen.fields : [];
+  const numbers = fields.flatMap(({ key, label, kind }) => {
+    const entry = entries[key];
+    if (kind.kind !== "number" || !entry) return [];
+    const symbol = kind.units.find((unit) => unit.code === entry.unit)?.symbol ?? "";
+    const looks = entry.text.trim().split(/\s+/);
+    return [{ key, label, text: `${looks.join("  ")} ${symbol}`.trim(), apart: looks.length > 1 ? "0.1 kg apart" : null }];
+  });
+  return { numbers };
+}
+
+/** As a new installation is set. */
+export const SETTINGS: SettingsView = {
+  set: {
+    language: "en",
+    units: { mass: "kg", length: "mm", pressure: "bar", angle: "deg" },
+    people: {},
+    board: { screen: null, distance_m: "5", diagonal_in: "55" },
+    pedal: null,
+  },
+  languages: [{ code: "en", label: "English", outlook: null }],
+  screens: [
+    { name: "HDMI-1", size: "1920 x 1080", here: true },
+    { name: "DP-2", size: "3840 x 2160", here: false },
+  ],
+  board_says: "Type on the board is 44 mm high: capitals of 20 minutes of arc at 5 m.",
+};
+
 export function standIn(shown: Shown): StandIn {
   const asked: Ask[] = [];
   const listeners = new Set<() => void>();
@@ -52,6 +91,11 @@ export function standIn(shown: Shown): StandIn {
       return () => void listeners.delete(then);
     },
     stepView: async () => need(shown.step),
+    preview: async (_by, at) => need(shown.outlook?.(at)),
+    readBack: async (_by, _step, entries) => shown.readBack?.(entries) ?? echo(need(shown.step), entries),
+    settings: async () => (shown.settings ??= SETTINGS),
+    set: async (set) => (shown.settings = { ...(shown.settings ?? SETTINGS), set }),
+    pedal: async () => shown.settings?.set.pedal ?? null,
     bayView: async () => need(shown.bay),
     reviewView: async () => need(shown.review),
     act: async (ask) => {

@@ -1,4 +1,6 @@
 /** Sample views of the window at the car, one for each screen and each kind of step. */
+import type { Choice } from "../src/generated/Choice";
+import type { PairPlot } from "../src/generated/PairPlot";
 import type { StepView } from "../src/generated/StepView";
 import {
   acknowledged,
@@ -10,6 +12,8 @@ import {
   figures,
   footprints,
   number,
+  outlook,
+  pairs,
   path,
   raised,
   spring,
@@ -40,6 +44,37 @@ const reading = step({
   fields: [...loads, ...heights],
   displays: showing,
 });
+
+/** Where the place on the trade line is chosen. */
+function choosing(came: PairPlot[]): StepView {
+  const option = (code: string, label: string, at: number | null): Choice => ({ code, label, outlook: at === null ? null : outlook(at, null) });
+  const options = [
+    option("go-on", "Go on: lock off", null),
+    option("turn-cross", "Turn, for the cross weight", 0.42),
+    option("turn-front", "Turn, for an even front axle", 0.28),
+    option("turn-rear", "Turn, for an even rear axle", 0.56),
+    option("turn-place", "Turn, for a place on the line", null),
+  ];
+  return stepView(
+    step({
+      id: "loop.judge",
+      count: "Read and adjust, round 2",
+      instruction: "Choose what to do next.",
+      fields: [
+        { key: "next", label: "What to do next", corner: null, group: null, kind: { kind: "choice", options }, range: null, last: null, only_with: null },
+        { ...number("place", "Cross weight aimed at, FR + RL", [["percent", "%"]], "30 to 70 %"), only_with: { key: "next", option: "turn-place" } },
+        { ...text("reason", "Reason"), range: "Write “none” where nothing is meant." },
+      ],
+      action: "Record this decision",
+      line: tradeLine,
+      footprints,
+      footprint_scale: "Differences drawn 6 times larger",
+      figures,
+      came,
+    }),
+    "adjust",
+  );
+}
 
 export const stepSamples: Record<string, StepView> = {
   "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [] } },
@@ -116,36 +151,8 @@ export const stepSamples: Record<string, StepView> = {
     "adjust",
     { path: path("adjust", "alignment") },
   ),
-  "choose": stepView(
-    step({
-      id: "adjust.choose",
-      count: "Read and adjust, round 2, step 3 of 9",
-      instruction: "Choose what to turn.",
-      fields: [
-        {
-          key: "plan",
-          label: "Which plan",
-          corner: null,
-          group: null,
-          kind: {
-            kind: "choice",
-            options: [
-              { code: "plan", label: "Turn as planned", follows: "Front right up a quarter turn, rear left up a quarter turn.\nThen cross weight 49.9 ± 0.3 %, rear difference 2.3 ± 1.6 kg" },
-              { code: "stop", label: "Good as it is", follows: "Cross weight stays at 49.4 ± 0.3 %" },
-              { code: "again", label: "Read once more", follows: "Two more settles would tell" },
-            ],
-          },
-          range: null,
-        },
-      ],
-      action: "Go with this",
-      line: tradeLine,
-      footprints,
-      footprint_scale: "Differences drawn 6 times larger",
-      figures,
-    }),
-    "adjust",
-  ),
+  "choose": choosing([]),
+  "choose-again": choosing(pairs),
   "judged": stepView(
     step({ id: "final.judge", count: "Final reading, step 6 of 9", instruction: "Compare the final reading with what was agreed.", action: "I have seen it", line: { ...tradeLine, after: null }, footprints, footprint_scale: "Differences drawn 6 times larger", figures }),
     "final",
@@ -173,15 +180,13 @@ export const stepSamples: Record<string, StepView> = {
       count: "Intake, step 4 of 6",
       instruction: "Write down what was agreed for each wheel.",
       action: "Record what was agreed",
-      displays: [{ key: null, label: "Job paper", text: "Cold 1.9 front, 2.0 rear; camber -1.5 front, -1.0 rear\nDriver 78 kg, left; half a tank" }],
+      displays: [{ key: null, label: "Job paper", text: "Cold 1.9 front, 2.0 rear; driver 78 kg" }],
       fields: [
         number("driver", "Mass of the driver", [["kg", "kg"], ["lb", "lb"]], "0 to 200 kg"),
         text("use", "Use of the car"),
         ...atCorners("cold", "Cold", [["bar", "bar"], ["kPa", "kPa"], ["psi", "psi"]], 1, "1 to 4 bar"),
         ...atCorners("working", "Working", [["bar", "bar"], ["kPa", "kPa"], ["psi", "psi"]], 1, "1 to 4 bar"),
         ...atCorners("height", "Height", [["mm", "mm"]], 1, "40 to 400 mm"),
-        ...atCorners("camber", "Camber", [["deg", "°"], ["min", "′"]], 1, "-6 to 3°"),
-        ...atCorners("toe", "Toe", [["deg", "°"], ["min", "′"]], 1, "-2 to 2°"),
       ],
     }),
     "intake",

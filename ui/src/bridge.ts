@@ -3,8 +3,13 @@ import { invoke } from "@tauri-apps/api/core";
 import { listen } from "@tauri-apps/api/event";
 import type { Ask } from "./generated/Ask";
 import type { BayView } from "./generated/BayView";
+import type { Entry } from "./generated/Entry";
+import type { Outlook } from "./generated/Outlook";
+import type { Preferences } from "./generated/Preferences";
+import type { ReadBack } from "./generated/ReadBack";
 import type { Refused } from "./generated/Refused";
 import type { ReviewView } from "./generated/ReviewView";
+import type { SettingsView } from "./generated/SettingsView";
 import type { StepView } from "./generated/StepView";
 
 /** Words of a window by id. */
@@ -14,13 +19,21 @@ export type Labels = Record<string, string>;
 export interface CommonBridge {
   /** The window's fixed words. */
   labels(): Promise<Labels>;
-  /** Calls `then` after each commit; gives back how to stop that. */
+  /** Calls `then` after each commit and each change of the settings; gives back how to stop that. */
   onChanged(then: () => void): Promise<() => void>;
 }
 
 /** Commands of the window at the car. */
 export interface StepBridge extends CommonBridge {
-  stepView(): Promise<StepView>;
+  /** `by`: initials of whoever acts, whose units the view is in; empty: the workshop's. */
+  stepView(by: string): Promise<StepView>;
+  /** What would follow from turning for a place on the trade line, 0 to 1. Nothing is recorded. */
+  preview(by: string, at: number): Promise<Outlook>;
+  /** What was understood of what is typed. Nothing is recorded; rejects with `Refused` when a number is wrong. */
+  readBack(by: string, step: string, entries: Record<string, Entry>): Promise<ReadBack>;
+  settings(): Promise<SettingsView>;
+  /** Rejects with `Refused` when nothing was changed. */
+  set(preferences: Preferences): Promise<SettingsView>;
   /** Rejects with `Refused` when nothing was recorded. */
   act(ask: Ask): Promise<StepView>;
 }
@@ -34,6 +47,8 @@ export interface BayBridge extends CommonBridge {
 export interface ReviewBridge extends CommonBridge {
   /** The list of jobs with one of them; null: the one that the program puts first. */
   reviewView(job: number | null): Promise<ReviewView>;
+  /** Code of the key that the pedal sends, which seals nothing; null: there is none. */
+  pedal(): Promise<string | null>;
   /** Rejects with `Refused` when nothing was recorded. */
   reviewAct(job: number, ask: Ask): Promise<ReviewView>;
   /** Checks the chain of a job's record; says what was found. */
@@ -46,7 +61,12 @@ export interface ReviewBridge extends CommonBridge {
 export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   labels: () => invoke("labels"),
   onChanged: (then) => listen("changed", then),
-  stepView: () => invoke("step_view"),
+  stepView: (by) => invoke("step_view", { by }),
+  preview: (by, at) => invoke("preview", { by, at }),
+  readBack: (by, step, entries) => invoke("read_back", { by, step, entries }),
+  settings: () => invoke("settings"),
+  set: (preferences) => invoke("set_preferences", { preferences }),
+  pedal: () => invoke("pedal"),
   act: (ask) => invoke("act", { ask }),
   bayView: () => invoke("bay_view"),
   reviewView: (job) => invoke("review_view", { job }),

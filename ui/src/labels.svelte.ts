@@ -6,6 +6,8 @@ let words = $state<Labels | null>(null);
 /** Takes the labels that the program gave. */
 export function setLabels(next: Labels): void {
   words = next;
+  // A screen reader reads in the language of the words.
+  document.documentElement.lang = next["ui-lang"] ?? "en";
 }
 
 /**

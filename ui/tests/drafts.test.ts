@@ -4,7 +4,7 @@ import { afterEach, expect, test } from "vitest";
 import { number, step, stepView, technician, text, trainee } from "../samples/parts";
 import { refuse } from "../samples/standin";
 import { stepSamples } from "../samples/step";
-import { click, find, get, openStep, settle, type } from "./windows";
+import { click, find, get, openStep, record, settle, type } from "./windows";
 
 afterEach(cleanup);
 
@@ -15,7 +15,7 @@ test("a refusal leaves all that is typed, stands by its field and leads there", 
   await openStep(mass, () => refuse({ code: "out-of-range", field: "driver", says: "900 kg is above 200 kg. Nothing was recorded. Read it again." }));
   await type("field-driver", "900");
   await type("field-use", "track days");
-  await click("record");
+  await record();
   const field = get<HTMLInputElement>("field-driver");
   expect(field.value).toBe("900");
   expect(valueOf("field-use")).toBe("track days");
@@ -29,14 +29,14 @@ test("a refusal leaves all that is typed, stands by its field and leads there", 
 
 test("a refusal in a table stands under its row", async () => {
   await openStep(stepSamples.reading!, () => refuse({ code: "out-of-range", field: "loads.RL", says: "Too heavy." }));
-  await click("record");
+  await record();
   expect(document.activeElement).toBe(get("field-loads.RL"));
   expect(get("refusal").id).toBe("refusal-loads.RL");
 });
 
 test("a refusal of no field stands over the action", async () => {
   await openStep(mass, () => refuse({ code: "too-early", field: null, says: "Wait on." }));
-  await click("record");
+  await record();
   expect(get("refusal").dataset.code).toBe("too-early");
 });
 
@@ -44,7 +44,7 @@ test("an answer that is no refusal is said in the windows' own words", async () 
   await openStep(mass, () => {
     throw new Error("broken pipe");
   });
-  await click("record");
+  await record();
   expect(get("refusal").dataset.code).toBe("no-answer");
   expect(get("refusal").textContent, "no inner workings reach a person").not.toContain("pipe");
 });
@@ -63,7 +63,7 @@ test("a stale answer fetches the view and keeps the draft", async () => {
   const bridge = await openStep(mass, () => refuse({ code: "stale", field: null, says: "Somebody was faster. Look again." }));
   await type("field-driver", "78");
   bridge.shown.step = { ...mass, revision: 43 };
-  await click("record");
+  await record();
   expect(document.querySelector("main")?.dataset.revision).toBe("43");
   expect(get("refusal").dataset.code).toBe("stale");
   expect(valueOf("field-driver")).toBe("78");
@@ -81,7 +81,7 @@ test("another step begins empty", async () => {
 test("once recorded, the next turn of the same step begins empty", async () => {
   await openStep(mass, () => ({ ...mass, revision: 44 }));
   await type("field-driver", "78");
-  await click("record");
+  await record();
   expect(valueOf("field-driver")).toBe("");
 });
 
@@ -89,7 +89,7 @@ test("where the gate did not pass the entry stays to be worked on", async () => 
   const gate = { verdict: "outside" as const, says: "Too far out.", may_waive: null };
   await openStep(mass, () => ({ ...mass, screen: { ...step({ id: "intake.mass", fields: mass.screen.kind === "step" ? mass.screen.fields : [], gate }), kind: "step" as const } }));
   await type("field-driver", "78");
-  await click("record");
+  await record();
   expect(valueOf("field-driver")).toBe("78");
   expect(get("gate").dataset.verdict).toBe("outside");
   expect(find("waive"), "no button where nobody may waive").toBeNull();

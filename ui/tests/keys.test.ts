@@ -4,7 +4,8 @@ import { afterEach, describe, expect, test } from "vitest";
 import { acknowledged, raised, step, stepView, technician, trainee } from "../samples/parts";
 import { stepSamples } from "../samples/step";
 import { LETTER } from "../src/step/keys";
-import { click, find, get, openStep, press, settle, type } from "./windows";
+import { SETTINGS } from "../samples/standin";
+import { click, find, get, openStep, press, record, settle, type } from "./windows";
 
 afterEach(cleanup);
 
@@ -108,6 +109,12 @@ describe("Enter", () => {
     expect(bridge.asked).toEqual([]);
     await type("field-turned.FR", "0,25");
     await press("Enter", get("field-turned.FR"));
+    expect(get("read-back").textContent, "a number is read back first").toContain("0,25");
+    expect(bridge.asked, "and does not count yet").toEqual([]);
+    await press("Escape");
+    expect(get<HTMLInputElement>("field-turned.FR").value, "Escape leads back to it").toBe("0,25");
+    await press("Enter");
+    await press("Enter");
     expect(bridge.asked[0]?.wish, "exactly as typed").toEqual({
       kind: "record",
       step: "baseline.centre",
@@ -127,6 +134,85 @@ describe("Enter", () => {
     await openStep(stepSamples.reading!);
     await press("2");
     expect(document.activeElement).toBe(get("field-loads.FL"));
+  });
+});
+
+describe("the pedal", () => {
+  const taught = { ...SETTINGS, set: { ...SETTINGS.set, pedal: "F13" } };
+  const tread = (on: HTMLElement = document.body): Promise<KeyboardEvent> => press("F13", on, { code: "F13" });
+
+  test("goes on with the step, also while somebody types", async () => {
+    const bridge = await openStep(stepSamples.turn!, undefined, taught);
+    await tread();
+    expect(document.activeElement, "to the open field").toBe(get("field-turned.FR"));
+    await type("field-turned.FR", "0.25");
+    await tread(get("field-turned.FR"));
+    expect(find("read-back"), "then reads back").not.toBeNull();
+    await tread();
+    expect(bridge.asked.map((ask) => ask.wish.kind), "then records").toEqual(["record"]);
+  });
+
+  test("acknowledges no hazard, even on its button, and answers no dialog", async () => {
+    const bridge = await openStep(stepView(step({ hazards: [raised], hazards_open: true })), undefined, taught);
+    const event = await tread(get("ack-raised-vehicle"));
+    expect(event.defaultPrevented, "its key never reaches the button").toBe(true);
+    await press("h");
+    await tread(get("confirm"));
+    expect(bridge.asked).toEqual([]);
+  });
+
+  test("is taught in the settings, and not a key that types or moves", async () => {
+    const bridge = await openStep(stepSamples.plain!);
+    await press("g");
+    await settle();
+    await click("learn-pedal");
+    await press("b", document.body, { code: "KeyB" });
+    expect(bridge.shown.settings?.set.pedal, "a letter types").toBeNull();
+    await press("PageDown", document.body, { code: "PageDown" });
+    expect(bridge.shown.settings?.set.pedal).toBe("PageDown");
+  });
+});
+
+describe("the draft", () => {
+  test("is taken back change by change, by key and by button", async () => {
+    await openStep(stepSamples.reading!);
+    await type("field-loads.FL", "221");
+    await type("field-loads.FL", "221.4");
+    await type("field-loads.FR", "213");
+    await press("z", get("field-loads.FR"), { ctrlKey: true });
+    expect(get<HTMLInputElement>("field-loads.FR").value).toBe("");
+    expect(get<HTMLInputElement>("field-loads.FL").value, "the field before keeps what was typed").toBe("221.4");
+    await click("undo");
+    expect(get<HTMLInputElement>("field-loads.FL").value, "typing on in one field is one change").toBe("");
+    expect(find("undo"), "nothing is left to take back").toBeNull();
+  });
+});
+
+describe("the place on the trade line", () => {
+  test("is dragged by keys, asked for, and recorded as it was answered", async () => {
+    const bridge = await openStep(stepSamples.choose!);
+    const knob = document.querySelector<HTMLElement>('[data-id="aim"]')!;
+    expect(knob.getAttribute("role")).toBe("slider");
+    await press("End", knob);
+    expect(document.querySelector<HTMLInputElement>('[data-id="option-next-turn-place"]')?.checked, "the option is chosen").toBe(true);
+    await press("ArrowLeft", knob);
+    expect(get("aimed").textContent, "the program's own words for the place").toContain("48.16");
+    await type("field-reason", "driven axle first");
+    await record();
+    expect(bridge.asked[0]?.wish).toMatchObject({
+      kind: "record",
+      entries: { next: { text: "turn-place" }, place: { text: "48.16", unit: "percent" }, reason: { text: "driven axle first" } },
+    });
+  });
+
+  test("is forgotten when another option is chosen", async () => {
+    const bridge = await openStep(stepSamples.choose!);
+    await press("End", document.querySelector<HTMLElement>('[data-id="aim"]')!);
+    await click("option-next-turn-cross");
+    expect(get("outlook-why").textContent, "what would follow stands there").toContain("Turning");
+    await type("field-reason", "none");
+    await record();
+    expect(Object.keys(bridge.asked[0]?.wish.kind === "record" ? bridge.asked[0].wish.entries : {})).toEqual(["next", "reason"]);
   });
 });
 

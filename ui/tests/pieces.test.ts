@@ -1,8 +1,11 @@
 /** The pure pieces: how fields are arranged, where labels stand, what is left of a wait. */
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { atAxles, atCorners, check, number } from "../samples/parts";
-import { arrange, firstOpen, looksIn } from "../src/step/arrange";
+import { atAxles, atCorners, check, choice, number } from "../samples/parts";
+import { arrange, asked, firstOpen, looksIn } from "../src/step/arrange";
 import { placeLabels, widthOf } from "../src/parts/placing";
+import { typeSize } from "../src/bay/legible";
+import { DRAWN } from "../src/parts/signs/pictograms";
 import { leftOf } from "../src/parts/waiting";
 
 describe("arranging fields", () => {
@@ -14,9 +17,18 @@ describe("arranging fields", () => {
     expect(shape(arrange(fields))).toEqual(["brake", "FL FR RL RR: Load, Height", "clear"]);
   });
 
-  test("the two axles of one question stand side by side", () => {
-    const fields = [...atAxles("spring", "Spring rate", [["n-per-mm", "N/mm"]], ""), ...atAxles("tyre", "Tyre rate", [["n-per-mm", "N/mm"]], "")];
-    expect(shape(arrange(fields))).toEqual(["spring.front spring.rear", "tyre.front tyre.rear"]);
+  test("the axles are rows where several numbers are asked of them; one alone stands side by side", () => {
+    const spring = atAxles("spring", "Spring rate", [["n-per-mm", "N/mm"]], "");
+    const tyre = atAxles("tyre", "Tyre rate", [["n-per-mm", "N/mm"]], "");
+    expect(shape(arrange([...spring, ...tyre]))).toEqual(["front rear: Spring rate, Tyre rate"]);
+    expect(shape(arrange(spring))).toEqual(["spring.front spring.rear"]);
+  });
+
+  test("a field that another option would bring is not asked for", () => {
+    const fields = [choice("next", "Next", null, ["Go on", "Turn"]), { ...number("place", "Place", [["percent", "%"]], ""), only_with: { key: "next", option: "option-2" } }];
+    const keys = (next: string): string[] => asked(fields, { next: { text: next, unit: null } }).map((field) => field.key);
+    expect(keys("option-1")).toEqual(["next"]);
+    expect(keys("option-2")).toEqual(["next", "place"]);
   });
 
   test("five columns make two tables, shared out evenly", () => {
@@ -47,6 +59,12 @@ describe("labels beside a line", () => {
     expect(placeLabels([at(300, "cross wanted", true), at(310, "front even")], 600, 20).map((p) => p.row)).toEqual([1, 0]);
   });
 
+  test("that a stem would cross move aside", () => {
+    const [strong, inner] = placeLabels([at(300, "cross wanted", true), at(260, "front even")], 600, 20);
+    expect(strong?.row).toBe(1);
+    expect((inner?.x ?? 0) + widthOf("front even", 20, false) / 2, "its end stands clear of the stem").toBeLessThan(300);
+  });
+
   test("stay inside the drawing", () => {
     const [first] = placeLabels([at(0, "front even")], 600, 20);
     expect(first?.x).toBeCloseTo(widthOf("front even", 20, false) / 2);
@@ -66,4 +84,18 @@ describe("what is left of a wait", () => {
   });
 
   test("a clock that was set back makes no wait longer", () => check(-60_000, "2:00"));
+});
+
+test("every hazard of the procedure has a picture of its own", () => {
+  const document = JSON.parse(readFileSync("../procedures/corner-balance-and-alignment.json", "utf8")) as { hazards: { id: string }[] };
+  expect(document.hazards.map((hazard) => hazard.id).filter((id) => !DRAWN.includes(id))).toEqual([]);
+});
+
+describe("type on the board", () => {
+  test("about 69 px on a 55-inch screen of 1080 lines at 5 m", () => {
+    // 20 minutes of arc at 5 m are 29.09 mm; by the typeface's own capital height 43.5 mm of type, at 1.577 px a millimetre.
+    const px = typeSize({ capital_mm: 29.089, diagonal_mm: 1397 }, { width: 1920, height: 1080 });
+    expect(px).toBeGreaterThan(68);
+    expect(px).toBeLessThan(69);
+  });
 });

@@ -6,7 +6,7 @@ import { standIn } from "../samples/standin";
 import { stepSamples } from "../samples/step";
 import BayBoard from "../src/bay/BayBoard.svelte";
 import ReviewWindow from "../src/review/ReviewWindow.svelte";
-import { click, find, get, labels, openStep, settle, type } from "./windows";
+import { click, find, get, labels, openStep, record, settle, type } from "./windows";
 
 afterEach(cleanup);
 
@@ -24,12 +24,13 @@ describe("the window at the car", () => {
         expect(find("record") === null, "a step that the seal ends has no action of its own").toBe(view.screen.seal_in_review);
         for (const field of view.screen.fields) {
           const there = find(`field-${field.key}`) ?? document.querySelector(`[name="field-${field.key}"]`);
-          expect(there === null, `${field.key} stands there unless a hazard is open`).toBe(view.screen.hazards_open);
+          const hidden = view.screen.hazards_open || field.only_with !== null;
+          expect(there === null, `${field.key} stands there unless a hazard is open or another option would bring it`).toBe(hidden);
         }
       } else {
         expect(words, "what to do").toContain(view.screen.says);
       }
-      for (const element of document.querySelectorAll("button, input, select, textarea")) {
+      for (const element of document.querySelectorAll("button, input, select, textarea, [role=slider]")) {
         expect(element.getAttribute("data-id"), `${element.outerHTML} can be found by a driver`).toBeTruthy();
       }
     });
@@ -49,13 +50,13 @@ describe("the window at the car", () => {
 
   test("one unit chooser serves a column", async () => {
     const bridge = await openStep(stepSamples.reading!);
-    const chooser = get<HTMLSelectElement>("unit-loads.FL");
-    chooser.value = "lb";
-    chooser.dispatchEvent(new Event("change", { bubbles: true }));
+    expect(get("unit-loads.FL").dataset.unit).toBe("kg");
+    await click("unit-loads.FL");
+    expect(get("unit-loads.FL").dataset.unit, "a press takes the next unit").toBe("lb");
     const field = get<HTMLInputElement>("field-loads.RR");
     field.value = "671.3";
     field.dispatchEvent(new Event("input", { bubbles: true }));
-    await click("record");
+    await record();
     expect(bridge.asked[0]?.wish).toMatchObject({ kind: "record", entries: { "loads.RR": { text: "671.3", unit: "lb" } } });
   });
 });

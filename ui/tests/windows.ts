@@ -3,6 +3,8 @@ import { readFileSync } from "node:fs";
 import { render } from "@testing-library/svelte";
 import { expect, vi } from "vitest";
 import { labelsOf, standIn, type Shown, type StandIn } from "../samples/standin";
+import { outlook } from "../samples/parts";
+import type { Outlook } from "../src/generated/Outlook";
 import type { StepView } from "../src/generated/StepView";
 import StepWindow from "../src/step/StepWindow.svelte";
 
@@ -23,8 +25,9 @@ export function get<E extends HTMLElement = HTMLElement>(id: string): E {
 }
 
 /** Opens the window at the car and waits until it shows its view. */
-export async function openStep(step: StepView, answer?: Shown["answer"]): Promise<StandIn> {
-  const bridge = standIn({ labels, step, ...(answer ? { answer } : {}) });
+export async function openStep(step: StepView, answer?: Shown["answer"], settings?: Shown["settings"]): Promise<StandIn> {
+  const onLine = (at: number): Outlook => outlook(at, (50 - (at - 0.42) * 3.2).toFixed(2));
+  const bridge = standIn({ labels, step, outlook: onLine, ...(answer ? { answer } : {}), ...(settings ? { settings } : {}) });
   render(StepWindow, { props: { bridge } });
   await vi.waitFor(() => expect(document.querySelector("main")?.dataset.screen).toBe(step.screen.kind));
   await settle();
@@ -57,4 +60,10 @@ export async function type(id: string, text: string): Promise<void> {
 export async function click(id: string): Promise<void> {
   get(id).click();
   await settle();
+}
+
+/** Records: numbers are read back first, and that is answered with yes. */
+export async function record(): Promise<void> {
+  await click("record");
+  if (find("read-back")) await click("record");
 }

@@ -223,9 +223,11 @@ input-brake-free = Brake off, out of gear, chocks clear
 
 input-next = What to do next
 option-go-on = Go on: lock off
-option-turn-cross = Turn again, for the cross weight
-option-turn-front = Turn again, for an even front axle
-option-turn-rear = Turn again, for an even rear axle
+option-turn-cross = Turn, for the cross weight
+option-turn-front = Turn, for an even front axle
+option-turn-rear = Turn, for an even rear axle
+option-turn-place = Turn, for a place on the line
+input-place = Cross weight aimed at, FR + RL
 input-reason = Why
 input-advice = Advice for this car
 

@@ -1,5 +1,6 @@
 //! What stands on the step at hand: fields, what is shown beside them, hazards, figures. Read, never acted on.
 
+use super::window::Seen;
 use super::{Tested, Window, wait};
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -80,6 +81,25 @@ impl Window<'_> {
     /// When the driver does not answer.
     pub async fn form(&self) -> Tested<Form> {
         Ok(serde_json::from_value(self.read(FORM, vec![]).await?)?)
+    }
+
+    /// Records the step at hand. Numbers are read back first, and count once that was answered.
+    ///
+    /// # Errors
+    /// When a refusal appears: its words; when nothing happens.
+    pub async fn record(&self) -> Tested<Seen> {
+        let before = self.seen().await?;
+        self.click("record").await?;
+        wait("the step to be recorded or read back", async || {
+            let read_back = self.has("read-back").await.ok()?;
+            let seen = self.seen().await.ok()?;
+            (read_back || seen != before).then_some(())
+        })
+        .await?;
+        if self.has("read-back").await? {
+            self.click("record").await?;
+        }
+        self.changed_from(&before).await
     }
 
     /// Waits until the timer on the screen has run out.

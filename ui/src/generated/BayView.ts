@@ -46,6 +46,14 @@ last_reading: string | null,
  */
 hazard: HazardView | null, 
 /**
+ * Least height of a capital letter, mm, for the distance that the board is looked at from.
+ */
+capital_mm: number, 
+/**
+ * Diagonal of the board's screen, mm.
+ */
+diagonal_mm: number, 
+/**
  * A running wait.
  */
 timer: TimerView | null, };

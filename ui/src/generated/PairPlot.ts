@@ -6,17 +6,21 @@ import type { PairPoint } from "./PairPoint";
  */
 export type PairPlot = { 
 /**
+ * Code of the figure, or `load_kg.FL`.
+ */
+id: string, 
+/**
  * What is plotted, with its unit.
  */
 title: string, 
 /**
- * Window, lower and upper, as heights from 0 (bottom) to 1 (top).
+ * Window, lower and upper, as heights from 0 (bottom) to 1 (top); none where nothing was agreed.
  */
-window: [number, number], 
+window: [number, number] | null, 
 /**
- * Label of the target.
+ * Label of the target, where there is one.
  */
-target: string, 
+target: string | null, 
 /**
  * The points, in order of rounds.
  */

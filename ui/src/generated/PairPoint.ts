@@ -23,4 +23,8 @@ came_text: string,
 /**
  * What had been predicted, 0 to 1.
  */
-predicted: number | null, };
+predicted: number | null, 
+/**
+ * What had been predicted, in words.
+ */
+predicted_text: string | null, };

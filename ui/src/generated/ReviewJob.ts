@@ -6,6 +6,7 @@ import type { Footprint } from "./Footprint";
 import type { PairPlot } from "./PairPlot";
 import type { PersonView } from "./PersonView";
 import type { SendBackTarget } from "./SendBackTarget";
+import type { StageTime } from "./StageTime";
 import type { TradeLine } from "./TradeLine";
 
 /**
@@ -41,17 +42,29 @@ entries: Array<EntryRow>,
  */
 figures: Array<FigureRow>, 
 /**
- * Cross weight over the rounds.
+ * The cross weight over the rounds, then the differences of the axles and the four loads.
  */
-cross: PairPlot | null, 
+plots: Array<PairPlot>, 
 /**
  * The trade line with the last judged reading.
  */
 line: TradeLine | null, 
 /**
+ * Footprints as found.
+ */
+footprints_found: Array<Footprint>, 
+/**
  * Footprints as left.
  */
 footprints: Array<Footprint>, 
+/**
+ * How much larger than life their differences are drawn, in words.
+ */
+footprint_scale: string | null, 
+/**
+ * Where the time went, stage by stage.
+ */
+stage_times: Array<StageTime>, 
 /**
  * The compromise and its reason.
  */

@@ -5,6 +5,7 @@ import type { FigureRow } from "./FigureRow";
 import type { Footprint } from "./Footprint";
 import type { GateView } from "./GateView";
 import type { HazardView } from "./HazardView";
+import type { PairPlot } from "./PairPlot";
 import type { SendBackTarget } from "./SendBackTarget";
 import type { TimerView } from "./TimerView";
 import type { TradeLine } from "./TradeLine";
@@ -78,6 +79,10 @@ footprint_scale: string | null,
  * Figures with uncertainty and verdict, at steps that judge.
  */
 figures: Array<FigureRow>, 
+/**
+ * Predicted and came, figure by figure, once a round was read.
+ */
+came: Array<PairPlot>, 
 /**
  * A running wait.
  */

@@ -36,6 +36,10 @@ after: LinePoint | null,
  */
 ends: Array<number>, 
 /**
+ * The readings of earlier rounds, 'as found' first; only where rounds are looked back on.
+ */
+rounds: Array<LinePoint>, 
+/**
  * Cross weight, its diagonal, and the verdict in one line.
  */
 says: string, 

@@ -42,5 +42,30 @@ export function placeLabels(labels: Wanted[], width: number, size: number): Plac
     while ((rows[place.row] ?? []).some((other) => from < other.to && other.from < to)) place.row += 1;
     (rows[place.row] ??= []).push({ from, to });
   }
+  keepOffStems(labels, placed, size);
   return placed;
+}
+
+/** A label that steps outwards is joined to its place by a stem; those in the rows that it crosses move aside. */
+function keepOffStems(labels: Wanted[], placed: Placed[], size: number): void {
+  for (const [i, outer] of placed.entries()) {
+    const stem = labels[i]?.x;
+    if (outer.row === 0 || stem === undefined) continue;
+    for (const [j, inner] of placed.entries()) {
+      const label = labels[j];
+      if (inner.row >= outer.row || label === undefined) continue;
+      const reach = widthOf(label.text, size, label.strong) / 2 + size * 0.25;
+      if (Math.abs(inner.x - stem) < reach) inner.x = stem + (inner.x < stem ? -reach : reach);
+    }
+  }
+}
+
+/** Where a key moves a place on the line: arrows finely, page keys coarsely, home and end to its ends; null: nowhere. */
+export function moved(at: number, event: { key: string; shiftKey: boolean }): number | null {
+  const fine = event.shiftKey ? 0.025 : 0.005;
+  const by: Record<string, number> = { ArrowLeft: -fine, ArrowDown: -fine, ArrowRight: fine, ArrowUp: fine, PageDown: -0.1, PageUp: 0.1 };
+  if (event.key === "Home") return 0;
+  if (event.key === "End") return 1;
+  const step = by[event.key];
+  return step === undefined ? null : Math.min(Math.max(at + step, 0), 1);
 }

@@ -1,7 +1,7 @@
 /** Which key does what at the car. Pure rules; the window carries them out. No key acknowledges a hazard. */
 
 /** What a single key may ask for. */
-export type Action = "why" | "hold" | "reopen" | "stop" | "who" | "aside" | "waive";
+export type Action = "why" | "hold" | "reopen" | "stop" | "who" | "aside" | "waive" | "undo" | "settings";
 
 /** The letter of each action, as it is shown on its button. */
 export const LETTER: Record<Action, string> = {
@@ -12,6 +12,8 @@ export const LETTER: Record<Action, string> = {
   who: "P",
   aside: "A",
   waive: "V",
+  undo: "U",
+  settings: "G",
 };
 
 const BY_LETTER = new Map(Object.entries(LETTER).map(([action, letter]) => [letter.toLowerCase(), action as Action]));
@@ -39,6 +41,14 @@ export function goesOn(event: KeyboardEvent): boolean {
   if (event.key !== "Enter" || event.shiftKey || !isPlain(event)) return false;
   const target = event.target;
   return !(target instanceof Element && target.closest("button, a, select, summary, dialog") !== null);
+}
+
+/** Keys that type, move the focus or leave a dialog: as a pedal they would do that too. */
+const NO_PEDAL = new Set(["Tab", "Escape", "Backspace", "Delete", "Shift", "Control", "Alt", "Meta", "AltGraph", "CapsLock", "Enter", " "]);
+
+/** True for a key that may be taught as the pedal. */
+export function mayBePedal(event: KeyboardEvent): boolean {
+  return event.key.length > 1 && !NO_PEDAL.has(event.key) && !event.key.startsWith("Arrow");
 }
 
 /** True for the first key of a reading, typed while no field has the focus. */

@@ -18,7 +18,8 @@ const ZERO_KG: f64 = 0.5;
 /// Everything to be entered at a step.
 pub fn entries(body: &StepBody) -> BTreeMap<String, Entry> {
     let entry = |field: &Field| (field.key.clone(), Entry { text: text(body, field), unit: unit(field) });
-    body.fields.iter().map(entry).collect()
+    let chosen = |field: &&Field| field.only_with.as_ref().is_none_or(|with| with.option == decision(body));
+    body.fields.iter().filter(chosen).map(entry).collect()
 }
 
 fn unit(field: &Field) -> Option<String> {

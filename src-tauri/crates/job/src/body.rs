@@ -143,7 +143,7 @@ pub struct JudgedSeen {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct PlanSeen {
-    /// The place on the trade line that was chosen: `turn-cross`, `turn-front` or `turn-rear`.
+    /// The place on the trade line that was chosen: `turn-cross`, `turn-front`, `turn-rear` or `turn-place`.
     pub aim: String,
     /// Whole steps at each collar, FL FR RL RR; positive raises the car.
     pub steps: [i32; 4],

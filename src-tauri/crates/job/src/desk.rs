@@ -1,23 +1,23 @@
 //! The desk: owns the book and the open job, and is the one way in for every window.
 //!
+//! - `queries`: what is asked without anything being recorded. `evidence`: what the gates find and a person relies on.
+//!
 //! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
 
+mod evidence;
 mod keeping;
 mod people;
+mod queries;
 mod writing;
 
 use crate::{
     ask::{Ask, Entry, Refused, Wish},
-    body::{Body, GateSeen, Happened, JudgedSeen, PlanSeen, Seen, VERSION, What},
+    body::{Body, Happened, VERSION, What},
     card::Card,
     clock::Clock,
-    draft::Draft,
-    gates::Scene,
     handover::Handover,
-    judge::Judged,
-    known::Known,
     log::{Log, LogError},
-    plan::{self, Aim},
+    preferences::Preferences,
     refuse::refused,
     show,
     tell::Tell,
@@ -25,10 +25,14 @@ use crate::{
     whole,
 };
 use bayhand_jobbook::{Book, BookError, JobId};
-use bayhand_procedure::{Entered, Event, Evidence, Found, Gate, Intent, Next, Rank, Step, decide, next};
+use bayhand_procedure::{Entered, Event, Intent, Next, Rank, decide, next};
 use bayhand_words::Words;
 use chrono::{DateTime, FixedOffset};
-use std::{collections::BTreeMap, path::Path, sync::Arc};
+use std::{
+    collections::BTreeMap,
+    path::Path,
+    sync::{Arc, PoisonError, RwLock},
+};
 use thiserror::Error;
 use tokio::sync::{Mutex, watch};
 
@@ -40,11 +44,20 @@ pub enum DeskError {
     Book(#[from] BookError),
 }
 
+/// A language that the windows can be shown in.
+struct Language {
+    code: &'static str,
+    /// Its name in itself.
+    name: &'static str,
+    words: Words,
+}
+
 /// The book and the open job.
 pub struct Desk {
     book: Book,
     clock: Arc<dyn Clock>,
-    words: Words,
+    languages: Vec<Language>,
+    preferences: RwLock<Preferences>,
     open: Mutex<Option<Log>>,
     changed: watch::Sender<u64>,
     at_car: people::AtCar,
@@ -59,10 +72,12 @@ impl Desk {
     pub async fn open(book: &Path, clock: Arc<dyn Clock>) -> Result<Desk, DeskError> {
         let book = Book::open_or_create(book).await?;
         let (changed, _) = watch::channel(0);
+        let languages = vec![Language { code: "en", name: "English", words: Words::english() }];
         Ok(Desk {
             book,
             clock,
-            words: Words::english(),
+            languages,
+            preferences: RwLock::default(),
             open: Mutex::new(None),
             changed,
             at_car: Default::default(),
@@ -77,7 +92,7 @@ impl Desk {
 
     /// The labels of the windows.
     pub fn labels(&self) -> BTreeMap<String, String> {
-        self.words.labels()
+        self.tell().words.labels()
     }
 
     /// Number and head hash of the open job, and of how many entries; none when none is open.
@@ -100,18 +115,33 @@ impl Desk {
         Ok(self.book.close().await?)
     }
 
+    /// Words for everybody: in the workshop's units.
     fn tell(&self) -> Tell<'_> {
-        Tell { words: &self.words }
+        self.tell_to("")
     }
 
-    /// What the window at the car shows.
+    /// Words for one person.
+    fn tell_to(&self, initials: &str) -> Tell<'_> {
+        let preferences = self.preferences.read().unwrap_or_else(PoisonError::into_inner);
+        let chosen = self.languages.iter().find(|language| language.code == preferences.language);
+        // The first language is always there.
+        let words = &chosen.unwrap_or(&self.languages[0]).words;
+        Tell { words, units: preferences.units_of(initials) }
+    }
+
+    /// What the window at the car shows, in the workshop's units.
     pub async fn step_view(&self) -> StepView {
-        let open = self.open.lock().await;
-        self.step_view_of(open.as_ref()).await
+        self.step_view_for("").await
     }
 
-    async fn step_view_of(&self, log: Option<&Log>) -> StepView {
-        let tell = self.tell();
+    /// What the window at the car shows to this person.
+    pub async fn step_view_for(&self, by: &str) -> StepView {
+        let open = self.open.lock().await;
+        self.step_view_of(open.as_ref(), by).await
+    }
+
+    async fn step_view_of(&self, log: Option<&Log>, by: &str) -> StepView {
+        let tell = self.tell_to(by);
         let Some(log) = log else {
             let mut open_jobs = self.job_rows().await;
             open_jobs.retain(|row| matches!(row.state.as_str(), "working" | "held" | "stopping" | "for-review"));
@@ -148,7 +178,8 @@ impl Desk {
     /// What the bay sees.
     pub async fn bay_view(&self) -> BayView {
         let open = self.open.lock().await;
-        show::bay_view(open.as_ref(), &self.tell())
+        let board = self.preferences.read().unwrap_or_else(PoisonError::into_inner).board.clone();
+        show::bay_view(open.as_ref(), &board, &self.tell())
     }
 
     /// What the desk sees: all jobs, and one of them (the named one, or the open one).
@@ -247,7 +278,7 @@ impl Desk {
             _ => self.happen(open.as_mut(), &ask).await?,
         }
         self.changed.send_modify(|n| *n += 1);
-        Ok(self.step_view_of(open.as_ref()).await)
+        Ok(self.step_view_of(open.as_ref(), &ask.by).await)
     }
 
     /// Carries out what the desk asks: to seal a job, or to send it back to a step.
@@ -317,7 +348,7 @@ impl Desk {
         if ask.revision != log.revision() {
             return Err(self.refuse("stale"));
         }
-        let tell = self.tell();
+        let tell = self.tell_to(&ask.by);
         let intent = self.intent(ask)?;
         let at_hand = match next(&log.document, &log.state) {
             Next::Step { id, .. } => id,
@@ -349,10 +380,7 @@ impl Desk {
                 Intent::SignOn { person: initials.trim().to_uppercase(), rank }
             }
             Wish::Acknowledge { step, hazard } => Intent::Acknowledge { step, hazard, by },
-            Wish::Record { step, entries } => {
-                let entered = |e: Entry| Entered { text: e.text.trim().to_owned(), unit: e.unit };
-                Intent::Record { step, by, entries: entries.into_iter().map(|(key, e)| (key, entered(e))).collect() }
-            }
+            Wish::Record { step, entries } => Intent::Record { step, by, entries: entered(entries) },
             Wish::Waive { step, reason } => Intent::Waive { step, by, reason },
             Wish::Reopen { step, reason } => Intent::Reopen { step, by, reason },
             Wish::Hold { reason } => Intent::Hold { by, reason },
@@ -364,68 +392,12 @@ impl Desk {
             }
         })
     }
-
-    /// What the gates of a recorded step find, and what the person sees and relies on.
-    fn evidence(&self, log: &Log, intent: &Intent) -> Result<(Evidence, Option<Seen>), Refused> {
-        let Intent::Record { step, by, entries } = intent else { return Ok((Vec::new(), None)) };
-        let Some((_, step)) = log.document.step(step) else { return Ok((Vec::new(), None)) };
-        let tell = self.tell();
-        let draft = Draft::check(step, entries, &self.words)?;
-        let known = Known::with(log, &draft);
-        let now = self.clock.now();
-        let answers = Scene { known: &known, step, now, tell: &tell, by }.answers();
-        // A wait that has not passed is no finding about the car: it is refused, not recorded as a failed try.
-        let early = step.gates.iter().zip(&answers).find(|(gate, a)| **gate == Gate::Waited && a.found != Found::Pass);
-        if let Some((_, answer)) = early {
-            return Err(Refused { code: "wait".into(), field: None, says: answer.says.clone() });
-        }
-        let judged = judged_at(&known, step);
-        let plan = judged.as_ref().and_then(|judged| accepted(&known, step, judged, entries));
-        let evidence = answers.iter().map(|a| a.found).collect();
-        let gates = answers.into_iter().map(|a| GateSeen { found: a.found, says: a.says }).collect();
-        let judged = judged.as_ref().map(judged_seen);
-        Ok((evidence, Some(Seen { used: draft.used_texts(), gates, judged, plan })))
-    }
 }
 
-/// The judgement that the person sees at this step.
-fn judged_at(known: &Known, step: &Step) -> Option<Judged> {
-    let set = if step.id == "loop.judge" || step.id == "loop.advise" {
-        known.judged_set()
-    } else {
-        known.reading_set(crate::reading::group_of(&step.id)?, false)
-    };
-    known.judged(set?).ok()
-}
-
-/// The plan that is accepted with the chosen place on the trade line.
-fn accepted(known: &Known, step: &Step, judged: &Judged, entries: &BTreeMap<String, Entered>) -> Option<PlanSeen> {
-    if step.id != "loop.judge" {
-        return None;
-    }
-    let aim = Aim::of(&entries.get("next")?.text)?;
-    let wishes = known.wishes()?;
-    let plan = known.plan(judged, &wishes, aim)?.ok()?;
-    let why = plan.why.clone();
-    Some(plan::seen(known, &plan, judged, aim, why))
-}
-
-fn judged_seen(judged: &Judged) -> JudgedSeen {
-    let (f, u) = (&judged.figures, &judged.u);
-    let figure = |name: &str, value: f64, u: f64| (name.to_owned(), (value.to_string(), u.to_string()));
-    JudgedSeen {
-        readings: judged.set.readings.iter().filter_map(|r| r.number).collect(),
-        loads_kg: judged.loads_kg.to_array().map(|v| v.to_string()),
-        heights_mm: judged.heights_mm.to_array().map(|v| v.to_string()),
-        figures: BTreeMap::from([
-            figure("total_kg", f.total_kg, u.total_kg),
-            figure("front_pct", f.front_pct, u.front_pct),
-            figure("left_pct", f.left_pct, u.left_pct),
-            figure("cross_pct", f.cross_pct, u.cross_pct),
-            figure("front_diff_kg", f.front_diff_kg, u.front_diff_kg),
-            figure("rear_diff_kg", f.rear_diff_kg, u.rear_diff_kg),
-        ]),
-    }
+/// Entries as they are handed on: without the blanks around them.
+fn entered(entries: BTreeMap<String, Entry>) -> BTreeMap<String, Entered> {
+    let trimmed = |e: Entry| Entered { text: e.text.trim().to_owned(), unit: e.unit };
+    entries.into_iter().map(|(key, e)| (key, trimmed(e))).collect()
 }
 
 fn held_says(log: &Log, tell: &Tell) -> String {
@@ -457,6 +429,8 @@ mod tests {
     fn answers_can_be_sent(desk: &'static Desk, ask: Ask) {
         fn sent<T: Send>(_: T) {}
         sent(desk.step_view());
+        sent(desk.preview("", 0.5));
+        sent(desk.read_back("", "", BTreeMap::new()));
         sent(desk.bay_view());
         sent(desk.review_view(None));
         sent(desk.act(ask.clone()));

@@ -1,8 +1,12 @@
 //! What was entered for the step at hand, checked: texts made values through `measure`.
 
-use crate::ask::Refused;
-use bayhand_measure::{EntryError, Range, Unit, parse_looks};
-use bayhand_procedure::{Entered, Kind, Number, Step};
+use crate::{
+    ask::Refused,
+    tell::Tell,
+    view::{ReadBack, ReadNumber},
+};
+use bayhand_measure::{EntryError, Range, Unit, parse_looks, show};
+use bayhand_procedure::{Entered, Input, Kind, Number, Step};
 use bayhand_words::Words;
 use std::collections::BTreeMap;
 
@@ -38,6 +42,33 @@ impl Draft {
             }
         }
         Ok(Draft { step: step.id.clone(), entries: entries.clone(), used })
+    }
+
+    /// What was understood of each number, in the order of the fields, to be read back before it counts.
+    pub fn read_back(&self, step: &Step, tell: &Tell) -> ReadBack {
+        let keys = step.inputs.iter().flat_map(Input::keys);
+        ReadBack { numbers: keys.filter_map(|key| self.read_number(step, key, tell)).collect() }
+    }
+
+    fn read_number(&self, step: &Step, key: String, tell: &Tell) -> Option<ReadNumber> {
+        let (used, entered) = (self.used.get(&key)?, self.entries.get(&key)?);
+        let Kind::Number(number) = &step.input_of(&key)?.kind else { return None };
+        let typed = unit(entered.unit.as_deref().unwrap_or(&number.unit))?;
+        // As many decimals as were typed: what is read back is what was understood, not what it rounds to.
+        let typed_decimals = |look: &str| look.split_once(['.', ',']).map_or(0, |(_, part)| part.chars().count());
+        let decimals = entered.text.split_whitespace().map(typed_decimals).max().unwrap_or(0);
+        let say = |base: f64| show(base, typed, if typed == Unit::DegreeMinute { 0 } else { decimals });
+        let looks: Vec<String> = used.iter().map(|base| say(*base)).collect();
+        let (least, most) = used.iter().fold((f64::MAX, f64::MIN), |(low, high), v| (low.min(*v), high.max(*v)));
+        let apart = format!("{} {}", say(most - least), typed.symbol());
+        Some(ReadNumber {
+            label: field_name(tell.words, &step.id, &key),
+            text: format!("{} {}", looks.join("  "), if typed == Unit::DegreeMinute { "" } else { typed.symbol() })
+                .trim()
+                .to_owned(),
+            apart: (used.len() > 1).then(|| tell.text("read-apart", &[("apart", apart)])),
+            key,
+        })
     }
 
     /// The values used, as the record keeps them: the shortest decimal text that gives the value again.

@@ -23,6 +23,7 @@ pub mod judge;
 pub mod known;
 pub mod log;
 pub mod plan;
+pub mod preferences;
 pub mod reading;
 mod refuse;
 mod show;

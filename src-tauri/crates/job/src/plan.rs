@@ -9,25 +9,36 @@ use crate::{
 use bayhand_planner::{Confidence, Limits, Minutes, Plan, PlanError, Price, Problem, Round, Wish};
 use bayhand_vehicle::{Adjuster, Corners, Place};
 
-/// The place on the trade line that is aimed at, by the option that chooses it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Aim(pub First);
+/// The place on the trade line that is aimed at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Aim {
+    /// The place where a named wish is met.
+    Wish(First),
+    /// Any place, by its cross weight, %.
+    Place(f64),
+}
+
+/// The option that takes any place on the line; its number is entered under [`PLACE`].
+pub const TURN_PLACE: &str = "turn-place";
+/// Key of the number of [`TURN_PLACE`].
+pub const PLACE: &str = "place";
 
 impl Aim {
-    /// Every aim, in the order of the options.
-    pub const ALL: [Aim; 3] = [Aim(First::Cross), Aim(First::Front), Aim(First::Rear)];
+    /// The named aims, in the order of the options.
+    pub const NAMED: [Aim; 3] = [Aim::Wish(First::Cross), Aim::Wish(First::Front), Aim::Wish(First::Rear)];
 
-    /// The aim of an option; none for options that turn nothing.
+    /// The aim that an option names by itself; none for options that turn nothing or need a number.
     pub fn of(option: &str) -> Option<Aim> {
-        Aim::ALL.into_iter().find(|aim| aim.option() == option)
+        Aim::NAMED.into_iter().find(|aim| aim.option() == option)
     }
 
     /// The option that chooses it.
     pub fn option(self) -> &'static str {
-        match self.0 {
-            First::Cross => "turn-cross",
-            First::Front => "turn-front",
-            First::Rear => "turn-rear",
+        match self {
+            Aim::Wish(First::Cross) => "turn-cross",
+            Aim::Wish(First::Front) => "turn-front",
+            Aim::Wish(First::Rear) => "turn-rear",
+            Aim::Place(_) => TURN_PLACE,
         }
     }
 }
@@ -50,16 +61,12 @@ impl Known<'_> {
             Some(Wish { target: *wishes.heights_mm.at(p), window: wishes.height_window_mm, weight: HEIGHT_WEIGHT })
         };
         let mut asked = bayhand_planner::Wishes { heights_mm: Corners::from_fn(height), ..Default::default() };
-        match aim.0 {
-            First::Cross => {
-                asked.cross_pct = Some(Wish { target: wishes.cross_pct, window: wishes.cross_window_pct, weight: 1.0 });
-            }
-            First::Front => {
-                asked.front_diff_kg = Some(Wish { target: 0.0, window: wishes.axle_window_kg, weight: 1.0 });
-            }
-            First::Rear => {
-                asked.rear_diff_kg = Some(Wish { target: 0.0, window: wishes.axle_window_kg, weight: 1.0 });
-            }
+        let wish = |target, window| Some(Wish { target, window, weight: 1.0 });
+        match aim {
+            Aim::Wish(First::Cross) => asked.cross_pct = wish(wishes.cross_pct, wishes.cross_window_pct),
+            Aim::Wish(First::Front) => asked.front_diff_kg = wish(0.0, wishes.axle_window_kg),
+            Aim::Wish(First::Rear) => asked.rear_diff_kg = wish(0.0, wishes.axle_window_kg),
+            Aim::Place(cross_pct) => asked.cross_pct = wish(cross_pct, wishes.cross_window_pct),
         }
         let problem = Problem {
             car: judged.car,

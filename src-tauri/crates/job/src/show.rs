@@ -4,20 +4,25 @@ mod bay;
 mod fields;
 mod figures;
 mod line;
+mod outlook;
+mod plots;
 mod review;
 mod rows;
 mod sheet;
 mod step;
+mod times;
 mod turn;
 
 pub use bay::bay_view;
+pub use outlook::why;
 pub use review::{card_row, review_job, state_code};
 pub use rows::short;
 pub use sheet::handover;
-pub use step::{ended_screen, step_body};
+pub use step::{ended_screen, preview, step_body};
 
 use crate::{
     log::Log,
+    preferences::BoardPlace,
     tell::Tell,
     view::{PathStage, PersonView, StateCode},
 };
@@ -95,6 +100,20 @@ pub fn path(log: &Log, tell: &Tell) -> Vec<PathStage> {
         })
         .collect()
 }
+
+/// What the board's distance and screen come to.
+pub fn board_says(board: &BoardPlace, tell: &Tell) -> String {
+    let (capital_mm, diagonal_mm) = board.legible();
+    // Of a screen of 16 to 9: what is larger than this leaves no room for a step's words.
+    let share = capital_mm / CAPITAL / (diagonal_mm * 9.0 / 16.0_f64.hypot(9.0));
+    let percent = tell.percent(100.0 * share, 0);
+    let args =
+        [("distance", board.distance_m.clone()), ("mm", format!("{:.0} mm", capital_mm / CAPITAL)), ("share", percent)];
+    tell.text(if share > 0.09 { "board-too-far" } else { "board-says" }, &args)
+}
+
+/// Height of a capital of the windows' typeface in type sizes (its OS/2 table: 668 of 1000).
+const CAPITAL: f64 = 0.668;
 
 /// '11:26'.
 pub fn clock(at: &chrono::DateTime<chrono::FixedOffset>) -> String {

@@ -1,14 +1,17 @@
 //! Figures and codes made words: `measure` rounds them, `words` says them.
 
+use crate::preferences::Units;
 use bayhand_chassis::Verdict;
-use bayhand_measure::{Unit, show};
+use bayhand_measure::{Quantity, Unit, decimals_for, parse, show};
 use bayhand_vehicle::Place;
 use bayhand_words::{Arg, Words};
 
-/// Makes words. Units of the person come in here; for now everybody reads kg, mm, bar and degrees.
+/// Makes words in one language and in the units of one person.
 pub struct Tell<'w> {
     /// The words.
     pub words: &'w Words,
+    /// The units that are shown.
+    pub units: Units,
 }
 
 impl Tell<'_> {
@@ -38,14 +41,22 @@ impl Tell<'_> {
         self.words.text(id, &[])
     }
 
+    /// A value in base units with the unit of the person, with as many decimals as `decimals` of the base unit need.
+    fn measure(&self, base: f64, quantity: Quantity, decimals: usize) -> String {
+        let unit = self.units.of(quantity);
+        let text = show(base, unit, decimals_in(unit, decimals));
+        // The signs of degrees and minutes stand in the number itself.
+        if unit == Unit::DegreeMinute { text } else { format!("{text} {}", unit.symbol()) }
+    }
+
     /// '214.5 kg'.
     pub fn kg(&self, kg: f64) -> String {
-        format!("{} kg", self.kg_bare(kg))
+        self.measure(kg, Quantity::Mass, 1)
     }
 
     /// '214.5'.
     pub fn kg_bare(&self, kg: f64) -> String {
-        show(kg, Unit::Kilogram, 1)
+        show(kg, self.units.mass, 1)
     }
 
     /// '+1.5 kg'.
@@ -55,12 +66,24 @@ impl Tell<'_> {
 
     /// '82.5 mm'.
     pub fn mm(&self, mm: f64, decimals: usize) -> String {
-        format!("{} mm", show(mm, Unit::Millimetre, decimals))
+        self.measure(mm, Quantity::Length, decimals)
     }
 
     /// '+0.5 mm'.
     pub fn signed_mm(&self, mm: f64) -> String {
         signed(mm, self.mm(mm, 1))
+    }
+
+    /// Numbers that an instrument shows in `unit`, separated by blanks, in the unit of the person; what is no number
+    /// stays as it is.
+    pub fn instrument(&self, text: &str, unit: Unit) -> String {
+        let own = self.units.of(unit.quantity());
+        if own == unit {
+            return text.to_owned();
+        }
+        let one =
+            |look: &str| parse(look, unit).map_or_else(|_| look.to_owned(), |v| show(v.base, own, decimals_for(own)));
+        text.split(' ').map(one).collect::<Vec<_>>().join(" ")
     }
 
     /// '50.00 %'.
@@ -70,12 +93,15 @@ impl Tell<'_> {
 
     /// '1.90 bar'.
     pub fn bar(&self, bar: f64) -> String {
-        format!("{} bar", show(bar, Unit::Bar, 2))
+        self.measure(bar, Quantity::Pressure, 2)
     }
 
     /// '-1.50 deg', with the degree sign.
     pub fn deg(&self, deg: f64) -> String {
-        format!("{}°", show(deg, Unit::Degree, 2))
+        match self.units.angle {
+            Unit::DegreeMinute => show(deg, Unit::DegreeMinute, 0),
+            _ => format!("{}°", show(deg, Unit::Degree, 2)),
+        }
     }
 
     /// '+1.25' turns, without the word.
@@ -90,4 +116,35 @@ impl Tell<'_> {
 fn signed(value: f64, text: String) -> String {
     let zero = text.chars().all(|c| !c.is_ascii_digit() || c == '0');
     if value > 0.0 && !zero { format!("+{text}") } else { text }
+}
+
+/// Decimals in `unit` that keep what `decimals` of its base unit show: an inch needs two more than a millimetre, a psi
+/// one less than a bar, a kilopascal two less.
+fn decimals_in(unit: Unit, decimals: usize) -> usize {
+    match unit {
+        Unit::Inch => decimals + 2,
+        Unit::Psi => decimals.saturating_sub(1),
+        Unit::Kilopascal => decimals.saturating_sub(2),
+        Unit::DegreeMinute => 0,
+        _ => decimals,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_reads_in_their_own_units() {
+        let words = Words::english();
+        let base = Tell { words: &words, units: Units::default() };
+        let units = Units { mass: Unit::Pound, length: Unit::Inch, pressure: Unit::Psi, angle: Unit::DegreeMinute };
+        let other = Tell { words: &words, units };
+        assert_eq!((base.kg(100.0), other.kg(100.0)), ("100.0 kg".into(), "220.5 lb".into()));
+        assert_eq!((base.mm(25.4, 1), other.mm(25.4, 1)), ("25.4 mm".into(), "1.000 in".into()));
+        assert_eq!((base.bar(2.0), other.bar(2.0)), ("2.00 bar".into(), "29.0 psi".into()));
+        assert_eq!((base.deg(-1.5), other.deg(-1.5)), ("-1.50°".into(), "-1°30′".into()));
+        assert_eq!(other.instrument("100.0 - 99.5", Unit::Kilogram), "220.5 - 219.4", "a switched instrument");
+        assert_eq!(other.instrument("0.25", Unit::Turn), "0.25", "a turn is a turn for everybody");
+    }
 }

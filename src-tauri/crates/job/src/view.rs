@@ -7,6 +7,7 @@ mod bay;
 mod parts;
 mod people;
 mod review;
+mod settings;
 mod step;
 
 pub use bay::BayView;
@@ -15,8 +16,11 @@ pub use parts::{
     TurnView, VerdictCode,
 };
 pub use people::{PeopleView, PersonRow};
-pub use review::{Departure, EntryRow, FigureRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget};
+pub use review::{
+    Departure, EntryRow, FigureRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget, StageTime,
+};
+pub use settings::{ScreenChoice, SettingsView};
 pub use step::{
-    Choice, Display, Field, FieldKind, GateView, JobHead, PathStage, PersonView, Screen, StartView, StepBody, StepView,
-    UnitChoice,
+    Choice, CollarTurns, Display, Field, FieldKind, GateView, JobHead, OnlyWith, Outlook, PathStage, PersonView,
+    Predicted, ReadBack, ReadNumber, Screen, StartView, StepBody, StepView, UnitChoice,
 };

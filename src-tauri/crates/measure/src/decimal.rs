@@ -12,6 +12,32 @@ pub(crate) enum NotDecimal {
     TooManyDigits,
 }
 
+/// Reads degrees and minutes, `-1°30`, as decimal degrees. A closing sign of minutes may stand, blanks may not. Whole
+/// degrees alone are degrees; with minutes the degrees are whole, and minutes are below 60.
+pub(crate) fn read_degrees_and_minutes(text: &str) -> Result<f64, NotDecimal> {
+    let text = text.trim();
+    let Some((degrees, minutes)) = text.split_once(['°', ':']) else { return read(text) };
+    let minutes = minutes.trim_end_matches(['′', '\'']);
+    let minutes = if minutes.is_empty() { 0.0 } else { read(minutes)? };
+    let size = read(degrees.trim_start_matches(['-', '\u{2212}', '+']))?;
+    if minutes.is_sign_negative() || minutes >= 60.0 || size.fract() != 0.0 {
+        return Err(NotDecimal::NotANumber);
+    }
+    let angle = size + minutes / 60.0;
+    Ok(if degrees.starts_with(['-', '\u{2212}']) && angle != 0.0 { -angle } else { angle })
+}
+
+/// Decimal degrees as degrees and minutes, `-1°30′`, the minutes with `decimals`.
+pub(crate) fn degrees_and_minutes(degrees: f64, decimals: usize) -> String {
+    let scale = 10f64.powi(decimals as i32);
+    // Rounded before it is split, so that no minute shows as 60.
+    let minutes = (degrees.abs() * 60.0 * scale).round() / scale;
+    let whole = (minutes / 60.0).floor();
+    let width = if decimals == 0 { 2 } else { decimals + 3 };
+    let sign = if degrees < 0.0 && minutes != 0.0 { "-" } else { "" };
+    format!("{sign}{whole:.0}°{:0width$.decimals$}′", minutes - whole * 60.0)
+}
+
 /// Reads a decimal number: optional sign (`+`, `-`, or the minus sign U+2212), digits, and at most one comma or
 /// point, which is always the decimal one. Blanks before and after do not count.
 pub(crate) fn read(text: &str) -> Result<f64, NotDecimal> {

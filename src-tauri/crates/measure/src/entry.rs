@@ -40,6 +40,15 @@ impl Range {
         range.ends("range").map(|_| range)
     }
 
+    /// Both ends as text in `unit`, rounded inwards so that what is shown is accepted. Ends of another quantity are
+    /// shown as they are.
+    pub fn shown_in(&self, unit: Unit) -> (String, String) {
+        match self.ends("range") {
+            Ok((min, max)) if unit.quantity() == self.unit.quantity() => ends_in(self, min, max, unit),
+            _ => (self.min.clone(), self.max.clone()),
+        }
+    }
+
     /// Both ends in the range's own unit.
     fn ends(&self, field: &str) -> Result<(f64, f64), EntryError> {
         match (decimal::read(&self.min), decimal::read(&self.max)) {
@@ -116,7 +125,8 @@ pub fn parse_looks(
 fn read(field: &str, text: &str, unit: Unit) -> Result<(f64, Value), EntryError> {
     let text = text.trim();
     let refused = || (field.to_owned(), text.to_owned());
-    let number = decimal::read(text).map_err(|why| {
+    let read = if unit == Unit::DegreeMinute { decimal::read_degrees_and_minutes } else { decimal::read };
+    let number = read(text).map_err(|why| {
         let (field, text) = refused();
         match why {
             NotDecimal::Empty => EntryError::Empty { field },

@@ -1,5 +1,6 @@
 //! Units, the quantity each belongs to, and the exact factors between them.
 
+use crate::decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -77,6 +78,9 @@ pub enum Unit {
     /// Minute of arc.
     #[serde(rename = "arcmin")]
     ArcMinute,
+    /// Degrees and minutes of arc, written together: `-1°30`.
+    #[serde(rename = "deg-min")]
+    DegreeMinute,
     /// One turn.
     #[serde(rename = "turn")]
     Turn,
@@ -102,7 +106,7 @@ pub enum Unit {
 
 impl Unit {
     /// All units, siblings next to each other.
-    pub const ALL: [Unit; 16] = [
+    pub const ALL: [Unit; 17] = [
         Unit::Kilogram,
         Unit::Pound,
         Unit::Millimetre,
@@ -112,6 +116,7 @@ impl Unit {
         Unit::Psi,
         Unit::Degree,
         Unit::ArcMinute,
+        Unit::DegreeMinute,
         Unit::Turn,
         Unit::NewtonPerMillimetre,
         Unit::PoundForcePerInch,
@@ -127,7 +132,7 @@ impl Unit {
             Unit::Kilogram | Unit::Pound => Quantity::Mass,
             Unit::Millimetre | Unit::Inch => Quantity::Length,
             Unit::Bar | Unit::Kilopascal | Unit::Psi => Quantity::Pressure,
-            Unit::Degree | Unit::ArcMinute => Quantity::Angle,
+            Unit::Degree | Unit::ArcMinute | Unit::DegreeMinute => Quantity::Angle,
             Unit::Turn => Quantity::Turns,
             Unit::NewtonPerMillimetre | Unit::PoundForcePerInch => Quantity::Rate,
             Unit::Percent => Quantity::Percent,
@@ -149,6 +154,7 @@ impl Unit {
             Unit::Psi => "psi",
             Unit::Degree => "deg",
             Unit::ArcMinute => "min",
+            Unit::DegreeMinute => "° ′",
             Unit::Turn => "turn",
             Unit::NewtonPerMillimetre => "N/mm",
             Unit::PoundForcePerInch => "lbf/in",
@@ -176,6 +182,7 @@ impl Unit {
             | Unit::Millimetre
             | Unit::Bar
             | Unit::Degree
+            | Unit::DegreeMinute
             | Unit::Turn
             | Unit::NewtonPerMillimetre
             | Unit::Percent
@@ -201,7 +208,7 @@ impl Unit {
 /// Decimals that a figure in this unit is shown with, about a tenth of what workshop instruments resolve.
 pub fn decimals_for(unit: Unit) -> usize {
     match unit {
-        Unit::Kilopascal | Unit::PoundForcePerInch | Unit::Count | Unit::Second => 0,
+        Unit::Kilopascal | Unit::PoundForcePerInch | Unit::DegreeMinute | Unit::Count | Unit::Second => 0,
         Unit::Kilogram | Unit::Pound | Unit::Millimetre | Unit::Psi | Unit::ArcMinute | Unit::NewtonPerMillimetre => 1,
         Unit::Bar | Unit::Degree | Unit::Turn | Unit::Percent => 2,
         Unit::Inch | Unit::Ratio => 3,
@@ -211,11 +218,16 @@ pub fn decimals_for(unit: Unit) -> usize {
 /// A number of the base unit as decimal text in `unit`, rounded half away from zero in the decimal digits of the
 /// double, with a point, without the symbol, and never as minus zero.
 ///
+/// Degrees and minutes are written together, `-1°30′`; `decimals` are those of the minutes.
+///
 /// A number that is not finite gives a dash: there is nothing to show.
 pub fn show(base: f64, unit: Unit, decimals: usize) -> String {
     let value = unit.from_base(base);
     if !value.is_finite() {
         return "–".to_owned();
+    }
+    if unit == Unit::DegreeMinute {
+        return decimal::degrees_and_minutes(value, decimals);
     }
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {

@@ -1,6 +1,6 @@
 //! What people type, and what becomes of it.
 
-use bayhand_measure::{EntryError, Range, Unit, parse, parse_looks, parse_within};
+use bayhand_measure::{EntryError, Range, Unit, parse, parse_looks, parse_within, show};
 
 fn check(text: &str, unit: Unit, expected: f64) {
     match parse(text, unit) {
@@ -109,4 +109,41 @@ fn several_looks_in_one_field() {
     assert!(matches!(looks("1 2 3 4"), Err(EntryError::TooManyLooks { got: 4, most: 3, .. })), "one too many");
     assert!(matches!(looks("295.1 x"), Err(EntryError::NotANumber { .. })), "each look is checked");
     assert!(matches!(looks("295.1 5"), Err(EntryError::TooLow { .. })), "each look is inside the range");
+}
+
+#[test]
+fn degrees_and_minutes_are_read_and_shown_together() {
+    for (text, degrees) in [
+        ("1°30", 1.5),
+        ("-1°30′", -1.5),
+        ("-0:15", -0.25),
+        ("0°07.5'", 0.125),
+        ("2", 2.0),
+        ("-1,25", -1.25),
+        ("-0°00", 0.0),
+    ] {
+        check(text, Unit::DegreeMinute, degrees);
+    }
+    for text in ["1°60", "1.5°30", "1°-5", "°", "1°30°5", "1 30", "-1°30 5"] {
+        assert!(parse(text, Unit::DegreeMinute).is_err(), "{text:?} is no angle");
+    }
+    assert!(parse("1°30", Unit::Degree).is_err(), "decimal degrees have no minutes");
+    for (degrees, text) in
+        [(-1.5, "-1°30′"), (0.25, "0°15′"), (-0.001, "0°00′"), (0.9999, "1°00′"), (1.0 + 7.0 / 60.0, "1°07′")]
+    {
+        assert_eq!(show(degrees, Unit::DegreeMinute, 0), text);
+    }
+    assert_eq!(show(0.125, Unit::DegreeMinute, 1), "0°07.5′");
+}
+
+#[test]
+fn a_range_is_shown_in_another_unit_rounded_inwards() {
+    let range = Range::new("10", "1500", Unit::Kilogram).expect("a range");
+    assert_eq!(
+        range.shown_in(Unit::Pound),
+        ("22.1".into(), "3306.9".into()),
+        "10 kg are 22.046 lb, 1500 kg 3306.93 lb"
+    );
+    assert_eq!(range.shown_in(Unit::Kilogram), ("10".into(), "1500".into()), "as they stand in the document");
+    assert_eq!(range.shown_in(Unit::Bar), ("10".into(), "1500".into()), "a pressure is no mass");
 }

@@ -43,6 +43,7 @@ fn codes_are_those_of_the_documents() {
         "psi",
         "deg",
         "arcmin",
+        "deg-min",
         "turn",
         "n-per-mm",
         "lbf-per-in",

@@ -1,7 +1,7 @@
 //! `decide`: from the state, an intent and the evidence, the event that follows, or a refusal.
 
 use crate::{
-    Ending, Entered, Event, Evidence, Found, Intent, Kind, Next, Rank, Refusal, Standing, State, Status, Step,
+    Ending, Entered, Event, Evidence, Found, Input, Intent, Kind, Next, Rank, Refusal, Standing, State, Status, Step,
     document::Document, next::next,
 };
 use std::collections::{BTreeMap, BTreeSet};
@@ -119,12 +119,16 @@ fn record(
 }
 
 /// Every key that is asked for is there and not blank, nothing else is, and choices and checks are among the options.
+/// What only another option would bring is not asked for.
 /// What stands in numbers and texts is checked by `job`, through `measure`.
 fn check_entries(step: &Step, entries: &BTreeMap<String, Entered>) -> Result<(), Refusal> {
-    if let Some(key) = entries.keys().find(|key| step.input_of(key).is_none()) {
+    let asked = |input: &Input| {
+        step.brought_by(input).is_none_or(|(choice, option)| entries.get(choice).is_some_and(|e| e.text == option))
+    };
+    if let Some(key) = entries.keys().find(|key| !step.input_of(key).is_some_and(asked)) {
         return Err(Refusal::NotAsked(key.clone()));
     }
-    for input in &step.inputs {
+    for input in step.inputs.iter().filter(|input| asked(input)) {
         for key in input.keys() {
             let entered = entries.get(&key).filter(|e| !e.text.trim().is_empty());
             let Some(entered) = entered else { return Err(Refusal::Missing(key)) };

@@ -213,6 +213,9 @@ pub struct Input {
     pub per: Per,
     /// What kind of answer.
     pub kind: Kind,
+    /// Asked only when this option of an earlier choice of the step is chosen; absent: always.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub with: Option<String>,
 }
 
 /// How often an input is asked.
@@ -399,6 +402,14 @@ impl Input {
 }
 
 impl Step {
+    /// The choice whose option brings an input with it, as the choice's id and the option's; none for an input that is
+    /// always asked.
+    pub fn brought_by<'a>(&'a self, input: &'a Input) -> Option<(&'a str, &'a str)> {
+        let option = input.with.as_deref()?;
+        let offers = |i: &&Input| matches!(&i.kind, Kind::Choice(options) if options.iter().any(|o| o.id == option));
+        self.inputs.iter().find(offers).map(|choice| (choice.id.as_str(), option))
+    }
+
     /// The input that an entry's key belongs to.
     pub fn input_of(&self, key: &str) -> Option<&Input> {
         self.inputs.iter().find(|input| input.keys().iter().any(|k| k == key))

@@ -133,6 +133,9 @@ fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, fault
     }
     faults.unique(&step.id, step.inputs.iter().map(|i| i.id.as_str()));
     for input in &step.inputs {
+        if input.with.is_some() && step.brought_by(input).is_none() {
+            faults.add(&step.id, format!("input {}: with: no choice of the step offers {:?}", input.id, input.with));
+        }
         input_faults(&step.id, input, faults);
     }
 }

@@ -15,9 +15,10 @@ const TO_BUILD: &[&str] = &[
     "libssl-dev",
 ];
 
-/// Packages that the tests need besides: a driver, a screen, a window manager for it and keys for its frames; what records
-/// and ends a process at its own writes; and a third party for exports.
-const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox", "xdotool", "strace", "python3"];
+/// Packages that the tests need besides: a driver, a screen, a window manager for it and keys for its frames; a browser that
+/// draws the pages; what records and ends a process at its own writes; and a third party for exports.
+const TO_TEST: &[&str] =
+    &["webkit2gtk-driver", "xvfb", "openbox", "xdotool", "chromium", "strace", "python3"];
 
 /// The oldest Node that builds the pages.
 const NODE: u32 = 20;
@@ -113,7 +114,7 @@ fn elsewhere(wanted: For, debian_names: Vec<&str>) -> Done {
         |library: &str| Command::new("pkg-config").args(["--exists", library]).status().is_ok_and(|s| s.success());
     let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl"].into_iter().filter(|library| !there(library));
     let programs: &[&str] = if wanted == For::Testing {
-        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool"]
+        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool", "chromium"]
     } else {
         &["cc", "pkg-config"]
     };

@@ -77,7 +77,9 @@ fn parts(form: Form, table: &mut Table, count: &mut Count) -> Done {
     table.part("pages: build", ui::build)?;
     table.part("build", || call::run(cargo("build").arg("--all-targets")))?;
     table.part("lints", || call::run(cargo_windows("clippy").args(["--all-targets", "--", "-D", "warnings"])))?;
-    table.part("tests", || counted(cargo("test").arg("--no-fail-fast"), count))?;
+    table.part("tests", || counted(cargo("test").arg("--no-fail-fast").env("BAYHAND_VIEWS", ui::views()), count))?;
+    // After the tests: one of them writes the views that are drawn here.
+    table.part("pages: drawn", || ui::drawn(form == Form::Long, count))?;
     table.part("window tests", || {
         let screen = Screen::start()?;
         let mut tests = cargo_windows("test");

@@ -3,12 +3,12 @@
 use crate::call::{self, Done};
 use crate::count::Count;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::SystemTime;
 
 /// Folders of `ui/` that are made, not written.
-const MADE: [&str; 2] = ["node_modules", "dist"];
+const MADE: [&str; 4] = ["node_modules", "dist", "dist-gallery", ".views"];
 
 /// Installs what the lock file names, when it changed since.
 ///
@@ -52,6 +52,24 @@ pub fn check() -> Done {
 /// When one fails.
 pub fn test(count: &mut Count) -> Done {
     call::run_reading(npm().args(["run", "test"]).env("NO_COLOR", "1"), |line| count.read(line))
+}
+
+/// The folder that the Rust tests write the views of a whole job into, for the tests of the drawn pages.
+pub fn views() -> PathBuf {
+    call::root().join("ui/.views")
+}
+
+/// Draws the pages in a browser and measures them; `long` draws every size, light and dark.
+///
+/// # Errors
+/// When one fails.
+pub fn drawn(long: bool, count: &mut Count) -> Done {
+    let mut run = npm();
+    run.args(["run", "pages"]).env("NO_COLOR", "1").env("BAYHAND_VIEWS", views());
+    if long {
+        run.env("BAYHAND_LONG", "1");
+    }
+    call::run_reading(&mut run, |line| count.read(line))
 }
 
 fn npm() -> Command {

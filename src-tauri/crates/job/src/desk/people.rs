@@ -253,7 +253,7 @@ impl Desk {
             self.sign_on_at_car(log).await?;
         }
         self.changed.send_modify(|n| *n += 1);
-        Ok(self.step_view_of(open.as_ref()).await)
+        Ok(self.step_view_of(open.as_ref(), initials).await)
     }
 
     /// Nobody is at the car any more, until somebody takes over.

@@ -3,6 +3,7 @@
 use crate::{
     known::Known,
     log::Log,
+    preferences::BoardPlace,
     show::{line, step, turn},
     tell::Tell,
     view::{BayView, HazardView},
@@ -11,7 +12,12 @@ use bayhand_procedure::{Fact, Next, Step, Value, next};
 use bayhand_vehicle::Place;
 
 /// What the bay sees of the open job; of none, what it waits for.
-pub fn bay_view(log: Option<&Log>, tell: &Tell) -> BayView {
+pub fn bay_view(log: Option<&Log>, board: &BoardPlace, tell: &Tell) -> BayView {
+    let (capital_mm, diagonal_mm) = board.legible();
+    BayView { capital_mm, diagonal_mm, ..of(log, tell) }
+}
+
+fn of(log: Option<&Log>, tell: &Tell) -> BayView {
     let Some(log) = log else {
         return waiting(0, tell.text("bay-no-job", &[]));
     };
@@ -42,7 +48,7 @@ pub fn bay_view(log: Option<&Log>, tell: &Tell) -> BayView {
         instruction: body.instruction,
         line: shown.as_ref().and_then(|((_, judged), wishes)| {
             let plan = line::first_plan(&known, judged, wishes);
-            line::line(judged, wishes, plan.as_ref(), tell)
+            line::line(judged, wishes, plan.as_ref(), &[], tell).map(|drawn| drawn.line)
         }),
         footprints: shown
             .as_ref()
@@ -53,6 +59,8 @@ pub fn bay_view(log: Option<&Log>, tell: &Tell) -> BayView {
         turn,
         hazard,
         timer: body.timer,
+        capital_mm: 0.0,
+        diagonal_mm: 0.0,
     }
 }
 
@@ -68,6 +76,8 @@ fn waiting(revision: u64, instruction: String) -> BayView {
         last_reading: None,
         hazard: None,
         timer: None,
+        capital_mm: 0.0,
+        diagonal_mm: 0.0,
     }
 }
 

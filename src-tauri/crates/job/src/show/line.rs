@@ -33,11 +33,47 @@ pub fn corner(place: Place) -> CornerCode {
     }
 }
 
+/// The trade line's measure: load moved from now along the diagonal pattern, kg at FL, to a place from 0 to 1, so that
+/// everything shown fits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale {
+    low_kg: f64,
+    high_kg: f64,
+    /// Change of the cross weight for one kilogram, %.
+    per_kg: f64,
+    /// The cross weight now, %.
+    now_pct: f64,
+}
+
+impl Scale {
+    /// Where a load moved stands.
+    pub fn place(&self, along_kg: f64) -> f64 {
+        ((along_kg - self.low_kg) / (self.high_kg - self.low_kg)).clamp(0.0, 1.0)
+    }
+
+    /// The cross weight at a place, %.
+    pub fn cross_pct(&self, at: f64) -> f64 {
+        self.now_pct + self.per_kg * (self.low_kg + at.clamp(0.0, 1.0) * (self.high_kg - self.low_kg))
+    }
+
+    /// Where a cross weight stands.
+    pub fn place_of(&self, cross_pct: f64) -> f64 {
+        self.place((cross_pct - self.now_pct) / self.per_kg)
+    }
+}
+
+/// A trade line with its measure.
+pub struct Drawn {
+    /// As it is shown.
+    pub line: TradeLine,
+    /// How its places are found.
+    pub scale: Scale,
+}
+
 /// The trade line of a judged reading, with the places that whole steps reach and where a plan leads.
 ///
-/// Places are load moved from now along the diagonal pattern, kg at FL, scaled so that everything shown fits. None for
-/// a car whose line cannot be drawn.
-pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, tell: &Tell) -> Option<TradeLine> {
+/// `earlier` are the cross weights of the rounds to look back on, %. None for a car whose line cannot be drawn.
+pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, earlier: &[f64], tell: &Tell) -> Option<Drawn> {
     let marks = trade_line(&judged.car, &judged.loads_kg, wishes.cross_pct).ok()?;
     let per_kg = cross_per_kg(judged);
     let target = marks.iter().find(|m| m.mark == Mark::CrossWanted)?.along_kg;
@@ -46,6 +82,7 @@ pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, tell: &Tell) 
     let after = plan.map(|p| p.predicted.loads_kg.fl - judged.loads_kg.fl);
     let stops: Vec<f64> = plan
         .map_or_else(Vec::new, |p| p.trade_line.iter().map(|r| r.reached.loads_kg.fl - judged.loads_kg.fl).collect());
+    let earlier: Vec<f64> = earlier.iter().map(|cross| (cross - judged.figures.cross_pct) / per_kg).collect();
     let shown: Vec<f64> = marks
         .iter()
         .filter(|m| m.mark != Mark::SameLeftShare)
@@ -53,10 +90,12 @@ pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, tell: &Tell) 
         .chain([band, -band, target - window, target + window])
         .chain(after)
         .chain(stops.iter().copied())
+        .chain(earlier.iter().copied())
         .collect();
     let (low, high) = (shown.iter().copied().fold(0.0, f64::min), shown.iter().copied().fold(0.0, f64::max));
     let margin = 0.08 * (high - low).max(1.0);
-    let place = |along: f64| ((along - low + margin) / (high - low + 2.0 * margin)).clamp(0.0, 1.0);
+    let scale = Scale { low_kg: low - margin, high_kg: high + margin, per_kg, now_pct: judged.figures.cross_pct };
+    let place = |along: f64| scale.place(along);
     let against = judged.cross(wishes);
     let verdict = against.verdict().unwrap_or(Verdict::CannotTell);
     let named = |m: &bayhand_chassis::TradePoint| {
@@ -68,9 +107,13 @@ pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, tell: &Tell) 
         };
         Some(LinePoint { at: place(m.along_kg), label: tell.text(id, &[]), strong: m.mark == Mark::CrossWanted })
     };
-    Some(TradeLine {
+    let rounds = earlier.iter().enumerate().map(|(index, along)| {
+        let label = if index == 0 { tell.text("plot-found", &[]) } else { index.to_string() };
+        LinePoint { at: place(*along), label, strong: false }
+    });
+    let line = TradeLine {
         marks: marks.iter().filter_map(named).collect(),
-        stops: stops.into_iter().map(place).collect(),
+        stops: stops.iter().copied().map(place).collect(),
         window: LineSpan {
             from: place(target - window),
             to: place(target + window),
@@ -84,6 +127,7 @@ pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, tell: &Tell) 
         },
         after: after.map(|along| LinePoint { at: place(along), label: tell.text("line-after", &[]), strong: false }),
         ends: Vec::new(),
+        rounds: rounds.collect(),
         says: tell.text(
             "line-says",
             &[
@@ -93,8 +137,28 @@ pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, tell: &Tell) 
             ],
         ),
         verdict: code(verdict),
-    })
+    };
+    Some(Drawn { line, scale })
 }
+
+/// The ticks of a line: where whole steps lead when places all along it are aimed at, and where limits end it.
+pub fn reach(known: &Known, judged: &Judged, wishes: &Wishes, drawn: &mut Drawn) {
+    let scale = drawn.scale;
+    let reached = |at: f64| {
+        let plan = known.plan(judged, wishes, Aim::Place(scale.cross_pct(at)))?.ok()?;
+        Some(scale.place(plan.predicted.loads_kg.fl - judged.loads_kg.fl))
+    };
+    let mut stops: Vec<f64> = (0..=AIMS).filter_map(|i| reached(f64::from(i) / f64::from(AIMS))).collect();
+    stops.sort_by(f64::total_cmp);
+    stops.dedup_by(|a, b| (*a - *b).abs() < 0.004);
+    // A limit ends the line where the whole stretch beyond it leads to the same stop.
+    let beyond = |at: Option<&f64>, left: bool| at.copied().filter(|at| if left { *at > 0.12 } else { *at < 0.88 });
+    drawn.line.ends = beyond(stops.first(), true).into_iter().chain(beyond(stops.last(), false)).collect();
+    drawn.line.stops = stops;
+}
+
+/// How many places along the line are aimed at to find its stops.
+const AIMS: u32 = 24;
 
 /// Change of the cross weight for one kilogram moved along the diagonal pattern, %.
 fn cross_per_kg(judged: &Judged) -> f64 {
@@ -139,5 +203,5 @@ pub fn scale(tell: &Tell) -> String {
 
 /// The plan for the wish that comes first, to be drawn on the line.
 pub fn first_plan(known: &Known, judged: &Judged, wishes: &Wishes) -> Option<Plan> {
-    known.plan(judged, wishes, Aim(wishes.first))?.ok()
+    known.plan(judged, wishes, Aim::Wish(wishes.first))?.ok()
 }

@@ -2,12 +2,11 @@
 
 use crate::{
     card::Card,
-    judge::{Judged, Wishes},
     known::Known,
     log::Log,
-    show::{figures, line, people, rows, title},
+    show::{figures, line, people, plots, rows, times, title},
     tell::Tell,
-    view::{JobRow, PairPlot, PairPoint, ReviewJob, SendBackTarget},
+    view::{JobRow, ReviewJob, SendBackTarget},
 };
 use bayhand_procedure::{Document, Ending, Next, Path, Standing, State, Status, next};
 use std::collections::BTreeSet;
@@ -53,6 +52,7 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
     let left = judge("final").or_else(|| known.judged_set().and_then(|set| known.judged(set).ok()));
     let last = left.as_ref().or(found.as_ref());
     let both = last.zip(wishes.as_ref());
+    let earlier: Vec<f64> = plots::rounds(&known).iter().map(|judged| judged.figures.cross_pct).collect();
     let departures = rows::departures(log, tell);
     let ready = log.state.status == Status::Working && waits_for_seal(&log.document, &log.state);
     ReviewJob {
@@ -63,9 +63,15 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
         departures,
         entries: rows::rows(log, tell),
         figures: wishes.as_ref().map_or_else(Vec::new, |w| figures::rows(found.as_ref(), left.as_ref(), w, tell)),
-        cross: wishes.as_ref().and_then(|w| cross_plot(&known, w, tell)),
-        line: both.and_then(|(judged, w)| line::line(judged, w, None, tell)),
+        plots: wishes.as_ref().map_or_else(Vec::new, |w| plots::all(&known, w, tell)),
+        line: both.and_then(|(judged, w)| line::line(judged, w, None, &earlier, tell)).map(|drawn| drawn.line),
+        footprints_found: found
+            .as_ref()
+            .zip(wishes.as_ref())
+            .map_or_else(Vec::new, |(judged, w)| line::footprints(judged, w, tell)),
         footprints: both.map_or_else(Vec::new, |(judged, w)| line::footprints(judged, w, tell)),
+        footprint_scale: both.map(|_| line::scale(tell)),
+        stage_times: times::stage_times(log, tell),
         compromise: compromise(&known, tell),
         people: people(log, tell),
         may_seal: ready,
@@ -137,48 +143,4 @@ pub fn send_back(log: &Log, tell: &Tell) -> Vec<SendBackTarget> {
             SendBackTarget { step: step.id.clone(), label, voids }
         })
         .collect()
-}
-
-/// Cross weight over the rounds: what came with its uncertainty, and what had been predicted.
-fn cross_plot(known: &Known, wishes: &Wishes, tell: &Tell) -> Option<PairPlot> {
-    let judged: Vec<Judged> = known.rounds_read().into_iter().filter_map(|set| known.judged(set).ok()).collect();
-    if judged.is_empty() {
-        return None;
-    }
-    let plans: Vec<f64> = known
-        .recordings()
-        .iter()
-        .filter(|r| r.step == "loop.judge")
-        .filter_map(|r| r.seen.and_then(|s| s.plan.as_ref()))
-        .filter_map(|plan| plan.cross_pct.parse().ok())
-        .collect();
-    let (target, window) = (wishes.cross_pct, wishes.cross_window_pct);
-    let values = judged.iter().flat_map(|j| [j.figures.cross_pct - j.u.cross_pct, j.figures.cross_pct + j.u.cross_pct]);
-    let values = values.chain(plans.iter().copied()).chain([target - window, target + window]);
-    let (low, high) = values.fold((f64::MAX, f64::MIN), |(low, high), v| (low.min(v), high.max(v)));
-    let margin = 0.1 * (high - low).max(0.1);
-    let height = |v: f64| (v - low + margin) / (high - low + 2.0 * margin);
-    let points = judged.iter().enumerate().map(|(index, judged)| {
-        let label = if index == 0 {
-            tell.text("plot-found", &[])
-        } else {
-            tell.text("plot-round", &[("round", index.to_string())])
-        };
-        PairPoint {
-            label,
-            came: height(judged.figures.cross_pct),
-            u: judged.u.cross_pct / (high - low + 2.0 * margin),
-            came_text: tell.text(
-                "figure-with-u",
-                &[("value", tell.percent(judged.figures.cross_pct, 2)), ("u", tell.percent(judged.u.cross_pct, 2))],
-            ),
-            predicted: index.checked_sub(1).and_then(|i| plans.get(i)).map(|v| height(*v)),
-        }
-    });
-    Some(PairPlot {
-        title: tell.text("plot-title", &[]),
-        window: (height(target - window), height(target + window)),
-        target: tell.percent(target, 1),
-        points: points.collect(),
-    })
 }

@@ -53,7 +53,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
         ],
         turned: turned(&known, tell),
         compromise: review::compromise(&known, tell).into_iter().collect(),
-        line: line::line(&left, &wishes, None, tell),
+        line: line::line(&left, &wishes, None, &[], tell).map(|drawn| drawn.line),
         // A try that was put right at once is told in the record; the customer reads what was let pass.
         departures: rows::departures(log, tell)
             .into_iter()

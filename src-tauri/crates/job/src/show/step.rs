@@ -2,15 +2,15 @@
 
 use crate::{
     bench::Bench,
-    judge::Judged,
+    judge::{Judged, Wishes},
     known::Known,
     log::Log,
     plan::Aim,
-    show::{fields, figures, line, rank_code, turn},
+    show::{fields, figures, line, line::Drawn, outlook, plots, rank_code, turn},
     tell::Tell,
-    view::{Display, GateView, HazardView, Screen, SignalCode, StepBody, TimerView, VerdictCode},
+    view::{Display, GateView, HazardView, Outlook, Screen, SignalCode, StepBody, TimerView, VerdictCode},
 };
-use bayhand_procedure::{Ending, Event, Found, Gate, Next, Signal, Standing, Status, Step, next};
+use bayhand_procedure::{Ending, Event, Found, Gate, Kind, Next, Signal, Standing, Status, Step, next};
 use bayhand_vehicle::Place;
 
 /// The step at hand; none when the job has ended or its document leads nowhere.
@@ -27,8 +27,12 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
     let found = found.and_then(|set| known.judged(set).ok());
     let both = judged.as_ref().zip(wishes.as_ref());
     // Where a plan would lead is shown only where it can be chosen.
-    let plan =
-        both.filter(|_| id == "loop.judge").and_then(|(judged, wishes)| line::first_plan(&known, judged, wishes));
+    let drawn = both.and_then(|both| judge_line(&known, both, id == "loop.judge", tell));
+    let place = drawn.as_ref().map(|drawn| drawn.scale);
+    let follows = |option: &str| {
+        let aim = Aim::of(option)?;
+        outlook::outlook(&known, both?, aim, &place?, tell)
+    };
     let hazards = hazards(log, step, tell);
     let key = bayhand_words::id("step", &[&id]);
     let turning = id.strip_prefix("loop.turn-").and_then(|c| Place::ALL.into_iter().find(|p| p.code() == c));
@@ -40,24 +44,45 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
             tell.text("because", &[("need", need)])
         }),
         detail: tell.words.attr(&key, "detail", &[]).unwrap_or_default(),
-        fields: fields::fields(step, tell, |option| follows(&known, both, option, tell)),
+        fields: fields::fields(&known, step, tell, &follows),
         displays: displays(&known, step, tell),
         action: tell.text(if judges { "action-decide" } else { "action-record" }, &[]),
         hazards_open: hazards.iter().any(|h| h.acknowledged.is_none()),
         hazards,
         gate: (state.standing == Standing::Tried).then(|| gate(log, step, tell)).flatten(),
         turn: turning.and_then(|place| turn::turn(&known, place, tell)),
-        line: both.and_then(|(judged, wishes)| line::line(judged, wishes, plan.as_ref(), tell)),
+        line: drawn.map(|drawn| drawn.line),
         footprints: both.map_or_else(Vec::new, |(judged, wishes)| line::footprints(judged, wishes, tell)),
         footprint_scale: both.map(|_| line::scale(tell)),
         figures: both
             .map_or_else(Vec::new, |(judged, wishes)| figures::rows(found.as_ref(), Some(judged), wishes, tell)),
+        came: wishes
+            .as_ref()
+            .filter(|_| judges && known.rounds() > 0)
+            .map_or_else(Vec::new, |wishes| plots::of_wishes(&known, wishes, tell)),
         timer: timer(log, &known, step, tell),
         seal_in_review: step.ending == Some(Ending::Seal),
         stopping: log.state.status == Status::Stopping,
         reopen: super::review::send_back(log, tell),
         id,
     })
+}
+
+/// What would follow from turning for a place on the trade line, 0 to 1; none where no place can be chosen.
+pub fn preview(log: &Log, at: f64, tell: &Tell) -> Option<Outlook> {
+    let Next::Step { id, .. } = next(&log.document, &log.state) else { return None };
+    if id != "loop.judge" {
+        return None;
+    }
+    let known = Known::of(log);
+    let judged = known.judged_set().and_then(|set| known.judged(set).ok())?;
+    let wishes = known.wishes()?;
+    // The measure alone, without the stops: they are not asked for again while a finger moves.
+    let plan = line::first_plan(&known, &judged, &wishes);
+    let scale = line::line(&judged, &wishes, plan.as_ref(), &[], tell)?.scale;
+    // What is shown is what is recorded: hundredths of a percent.
+    let cross_pct = (scale.cross_pct(at) * 100.0).round() / 100.0;
+    outlook::outlook(&known, (&judged, &wishes), Aim::Place(cross_pct), &scale, tell)
 }
 
 /// A job that has ended: sealed or stopped.
@@ -147,30 +172,15 @@ fn gate(log: &Log, step: &Step, tell: &Tell) -> Option<GateView> {
     })
 }
 
-/// What would follow from an option of a judgement: the plan for that place on the trade line.
-fn follows(known: &Known, both: Option<(&Judged, &crate::judge::Wishes)>, option: &str, tell: &Tell) -> Option<String> {
-    let (judged, wishes) = both?;
-    let aim = Aim::of(option)?;
-    match known.plan(judged, wishes, aim)? {
-        Ok(plan) => {
-            let steps = plan.steps;
-            let turns = Place::ALL.map(|p| {
-                let text = tell.turns(known.turns_of(*steps.at(p)));
-                format!("{} {text}", p.code())
-            });
-            let f = &plan.predicted.figures;
-            let args = [
-                ("turns", turns.join(", ")),
-                ("cross", tell.percent(f.cross_pct, 2)),
-                ("front", tell.signed_kg(f.front_diff_kg)),
-                ("rear", tell.signed_kg(f.rear_diff_kg)),
-                ("chance", tell.percent(100.0 * plan.inside_chance, 0)),
-            ];
-            let id = if plan.stop { "follows-stop" } else { "follows-plan" };
-            Some(tell.text(id, &args))
-        }
-        Err(why) => Some(tell.text("follows-none", &[("why", why.to_string())])),
+/// The trade line of a step that judges; where the place on it is chosen, with its stops and where the first plan leads.
+pub fn judge_line(known: &Known, both: (&Judged, &Wishes), choosing: bool, tell: &Tell) -> Option<Drawn> {
+    let (judged, wishes) = both;
+    let plan = if choosing { line::first_plan(known, judged, wishes) } else { None };
+    let mut drawn = line::line(judged, wishes, plan.as_ref(), &[], tell)?;
+    if choosing {
+        line::reach(known, judged, wishes, &mut drawn);
     }
+    Some(drawn)
 }
 
 fn displays(known: &Known, step: &Step, tell: &Tell) -> Vec<Display> {
@@ -196,12 +206,20 @@ fn displays(known: &Known, step: &Step, tell: &Tell) -> Vec<Display> {
     shown
         .chain(worked_out)
         .chain(agreed)
-        .map(|(key, by, text)| Display { key: Some(key), label: tell.text(by, &[]), text })
+        .map(|(key, by, text)| {
+            // An instrument that can be switched shows the unit of whoever reads it.
+            let number = step.input_of(&key).and_then(|input| match &input.kind {
+                Kind::Number(number) => crate::draft::unit(&number.unit),
+                _ => None,
+            });
+            let text = number.map_or_else(|| text.clone(), |unit| tell.instrument(&text, unit));
+            Display { key: Some(key), label: tell.text(by, &[]), text }
+        })
         .collect()
 }
 
 fn is_choice(step: &Step, key: &str) -> bool {
-    step.input_of(key).is_some_and(|input| matches!(input.kind, bayhand_procedure::Kind::Choice(_)))
+    step.input_of(key).is_some_and(|input| matches!(input.kind, Kind::Choice(_)))
 }
 
 /// The wait of a step that waits.

@@ -26,6 +26,10 @@ pub struct BayView {
     pub last_reading: Option<String>,
     /// The live hazard: of the step at hand.
     pub hazard: Option<HazardView>,
+    /// Least height of a capital letter, mm, for the distance that the board is looked at from.
+    pub capital_mm: f64,
+    /// Diagonal of the board's screen, mm.
+    pub diagonal_mm: f64,
     /// A running wait.
     pub timer: Option<TimerView>,
 }

@@ -130,6 +130,9 @@ pub struct TradeLine {
     pub after: Option<LinePoint>,
     /// Where limits end the line on the left and on the right, if they do.
     pub ends: Vec<f64>,
+    /// The readings of earlier rounds, 'as found' first; only where rounds are looked back on.
+    #[serde(default)]
+    pub rounds: Vec<LinePoint>,
     /// Cross weight, its diagonal, and the verdict in one line.
     pub says: String,
     /// The verdict on the cross weight.

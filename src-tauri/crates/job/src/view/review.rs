@@ -51,12 +51,18 @@ pub struct ReviewJob {
     pub entries: Vec<EntryRow>,
     /// Figures as found and as left.
     pub figures: Vec<FigureRow>,
-    /// Cross weight over the rounds.
-    pub cross: Option<PairPlot>,
+    /// The cross weight over the rounds, then the differences of the axles and the four loads.
+    pub plots: Vec<PairPlot>,
     /// The trade line with the last judged reading.
     pub line: Option<TradeLine>,
+    /// Footprints as found.
+    pub footprints_found: Vec<Footprint>,
     /// Footprints as left.
     pub footprints: Vec<Footprint>,
+    /// How much larger than life their differences are drawn, in words.
+    pub footprint_scale: Option<String>,
+    /// Where the time went, stage by stage.
+    pub stage_times: Vec<StageTime>,
     /// The compromise and its reason.
     pub compromise: Option<String>,
     /// People signed on.
@@ -69,6 +75,17 @@ pub struct ReviewJob {
     pub send_back: Vec<SendBackTarget>,
     /// True when the sheet can be written.
     pub sheet_ready: bool,
+}
+
+/// The time that a stage took.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct StageTime {
+    /// The stage's name.
+    pub title: String,
+    /// '1 h 12 min'.
+    pub text: String,
+    /// Share of the longest stage, 0 to 1.
+    pub share: f64,
 }
 
 /// A step that a job can be sent back to.
@@ -137,12 +154,14 @@ pub struct FigureRow {
 /// Predicted and came, over the rounds.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct PairPlot {
+    /// Code of the figure, or `load_kg.FL`.
+    pub id: String,
     /// What is plotted, with its unit.
     pub title: String,
-    /// Window, lower and upper, as heights from 0 (bottom) to 1 (top).
-    pub window: (f64, f64),
-    /// Label of the target.
-    pub target: String,
+    /// Window, lower and upper, as heights from 0 (bottom) to 1 (top); none where nothing was agreed.
+    pub window: Option<(f64, f64)>,
+    /// Label of the target, where there is one.
+    pub target: Option<String>,
     /// The points, in order of rounds.
     pub points: Vec<PairPoint>,
 }
@@ -160,4 +179,6 @@ pub struct PairPoint {
     pub came_text: String,
     /// What had been predicted, 0 to 1.
     pub predicted: Option<f64>,
+    /// What had been predicted, in words.
+    pub predicted_text: Option<String>,
 }

@@ -125,6 +125,8 @@ pub struct StepBody {
     pub footprint_scale: Option<String>,
     /// Figures with uncertainty and verdict, at steps that judge.
     pub figures: Vec<super::FigureRow>,
+    /// Predicted and came, figure by figure, once a round was read.
+    pub came: Vec<super::PairPlot>,
     /// A running wait.
     pub timer: Option<TimerView>,
     /// True for the step that a supervisor ends with a seal in the review window.
@@ -150,6 +152,19 @@ pub struct Field {
     pub kind: FieldKind,
     /// The range in words, such as '10 to 1500 kg'.
     pub range: Option<String>,
+    /// What was entered here when the step was done before, in words; none: never, or nothing to compare with.
+    pub last: Option<String>,
+    /// The field belongs to the step only while this option is chosen.
+    pub only_with: Option<OnlyWith>,
+}
+
+/// The option that brings a field with it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct OnlyWith {
+    /// Key of the choice.
+    pub key: String,
+    /// Code of its option.
+    pub option: String,
 }
 
 /// What kind of answer.
@@ -195,8 +210,71 @@ pub struct Choice {
     pub code: String,
     /// Its words.
     pub label: String,
-    /// What would follow, such as the plan's turns and the predicted figures.
-    pub follows: Option<String>,
+    /// What would follow from turning for this place on the trade line.
+    pub outlook: Option<Outlook>,
+}
+
+/// What would follow from turning for a place on the trade line.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Outlook {
+    /// The place in words, to be entered as it stands: the cross weight aimed at, %; none where an option names it.
+    pub place: Option<String>,
+    /// Where it is aimed, 0 to 1 on the step's trade line.
+    pub at: f64,
+    /// Where whole steps lead, 0 to 1; none: nowhere, `why` says it.
+    pub reached: Option<f64>,
+    /// What would be turned, in the order of corners; empty: nothing can be.
+    pub turns: Vec<CollarTurns>,
+    /// What is predicted, figure by figure.
+    pub figures: Vec<Predicted>,
+    /// True when leaving the car as it is would be as good.
+    pub stop: bool,
+    /// Why, in two sentences.
+    pub why: String,
+}
+
+/// What would be turned at one collar.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct CollarTurns {
+    /// The corner.
+    pub corner: CornerCode,
+    /// Its name in words.
+    pub name: String,
+    /// Signed turns, '+1.25'; positive raises the car.
+    pub turns: String,
+    /// True when it is left as it is.
+    pub still: bool,
+}
+
+/// A predicted figure.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct Predicted {
+    /// Code of the figure, as in [`super::FigureRow`].
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// The value with its uncertainty.
+    pub value: String,
+}
+
+/// What was understood of the entries of a step, to be read back before they count.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ReadBack {
+    /// Every number that was entered, in the order of the fields.
+    pub numbers: Vec<ReadNumber>,
+}
+
+/// A number as it was understood.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct ReadNumber {
+    /// Key of the field.
+    pub key: String,
+    /// Its words: 'Load, front left'.
+    pub label: String,
+    /// The looks with their unit, as understood: '221.4  221.5  221.5 kg'.
+    pub text: String,
+    /// How far the looks lie apart, in words; none for one look.
+    pub apart: Option<String>,
 }
 
 /// What an instrument or a paper of the practice car shows.

@@ -62,8 +62,12 @@ impl Job {
 
     /// Answers for a step: yes to checks, the chosen or the first option, 1 for numbers, none for texts.
     pub fn answers(&self, step: &Step) -> BTreeMap<String, Entered> {
-        let mut entries = BTreeMap::new();
+        let mut entries: BTreeMap<String, Entered> = BTreeMap::new();
         for input in &step.inputs {
+            let chosen = |(choice, option): (&str, &str)| entries.get(choice).is_some_and(|e| e.text == option);
+            if !step.brought_by(input).is_none_or(chosen) {
+                continue;
+            }
             for key in input.keys() {
                 let text = match &input.kind {
                     Kind::Number(n) => n.min.clone(),

@@ -28,6 +28,7 @@ may-waive = { $rank } or above may waive this, with a reason, if not at work on 
 
 check-yes = Yes
 check-no = No, found wrong
+field-last = { $at }: { $text }
 text-none = Write “none” where nothing is meant.
 range = { $min } to { $max } { $unit }
 range-looks = { $min } to { $max } { $unit }, up to three looks with blanks between
@@ -65,8 +66,20 @@ turns-and-half = { $whole } and a half turns
 turns-and-three-quarters = { $whole } and three quarter turns
 turns-part = { $part } of a turn
 turns-and-part = { $whole } { $part } turns
-follows-plan = Turns { $turns }. Then cross { $cross }, front { $front }, rear { $rear } left minus right. Chance to be inside { $chance }.
-follows-stop = Turning gains less than the readings can show. The best would be { $turns }: cross { $cross }, front { $front }, rear { $rear }.
+aim-turn-cross = the cross weight
+aim-turn-front = the front axle
+aim-turn-rear = the rear axle
+aim-turn-place = a cross weight of { $cross }
+worth-turn = Turning { $collars } lifts the chance that { $aim } and the heights are inside from { $now } to { $planned }.
+worth-nothing = No turn raises the chance that { $aim } and the heights are inside by more than the readings can show: it is { $now } now and { $best } at best.
+worth-costs = The car is best left as it is: the chance is { $now } now, and what would raise it to { $best } costs more elsewhere.
+worth-limits = The height limits are broken now, and no turn that the collars have left mends that wholly.
+against-excess = After these turns the heights still stand { $mm } beyond their limits, the least that can be had.
+against-up = More would help, but the collar at { $corner } cannot be turned further up.
+against-down = More would help, but the collar at { $corner } cannot be turned further down.
+against-height = More would help, but the { $axle } axle then leans past its limit of { $limit } side to side.
+against-unreachable = Collars alone do not reach every wish here: moving mass would.
+against-heights = No limit stands against it, and no height moves by more than { $mm }.
 follows-none = No plan: { $why }
 
 ## The trade line, footprints and figures
@@ -97,6 +110,7 @@ figure-first = The wish that comes first
 figure-side-front = Front height, left minus right
 figure-side-rear = Rear height, left minus right
 plot-title = Cross weight, front right and rear left
+plot-load = Load, { $corner }
 plot-found = as found
 plot-round = round { $round }
 
@@ -170,6 +184,27 @@ bay-held = The job is on hold.
 bay-ended = The job has ended.
 bay-raised = CAR RAISED
 bay-last-reading = Last reading { $at }
+
+## Times
+
+time-under-a-minute = under a minute
+time-minutes = { $minutes } min
+time-hours = { $hours } h { $minutes } min
+
+## Reading back
+
+read-apart = { $apart } apart
+
+## Settings
+
+board-says = Type on the board is { $mm } high: capitals of 20 minutes of arc at { $distance } m.
+board-too-far = At { $distance } m type would take { $share } of the height of this screen, and not all of a step would fit. Hang a larger screen, or nearer.
+refused-board-distance = The viewing distance is a number of metres from 0.5 to 30. Nothing was changed.
+refused-board-diagonal = The screen's diagonal is a number of inches from 7 to 200. Nothing was changed.
+refused-unit-of-other-kind = That unit measures something else. Nothing was changed.
+refused-language-unknown = There are no words in that language. Nothing was changed.
+refused-settings-not-kept = The settings hold until the program ends, but they could not be kept for the next start: { $why }.
+refused-nothing-to-choose = There is no place on the trade line to choose at this step.
 
 ## The record
 

@@ -1,6 +1,7 @@
 # Labels of the windows; every id begins with ui-. A label has no variables and stands on one line. A word in square
 # brackets is a place that the window fills with what the person sees beside it: [who] stands for initials.
 
+ui-lang = en
 ui-app-name = Bayhand
 ui-no-answer = The program did not answer, so nothing was recorded. What is typed stays here: try again, and if it happens again, close the windows and start the program afresh. The record up to here is safe.
 ui-key-enter = Enter
@@ -19,6 +20,11 @@ ui-start-car = Name of the car
 ui-start-real-begin = Begin the job
 ui-start-open = Take up a job that was set aside
 ui-start-open-none = None. Begin one above.
+ui-start-first = Before the first job
+ui-start-first-practice = Go through a practice job once: every stage comes up, and nothing can break.
+ui-start-first-board = Choose the screen that the board across the bay fills, its size, and from how far it is looked at.
+ui-start-first-pedal = Choose your units, and teach the key of the foot pedal if there is one.
+ui-start-first-settings = Units, board and pedal
 
 ## Who works
 ui-sign-initials = Initials
@@ -44,11 +50,14 @@ ui-hazard-acknowledge-nobody = Say who acts first
 ## A step
 ui-step-why = Why?
 ui-step-hold = Hold the job
+ui-step-undo = Undo
 ui-step-reopen = Open a step again
 ui-step-stop = Stop the job
 ui-step-stopping = The job is being stopped: these steps make the car safe first.
 ui-step-seal-in-review = A supervisor who did not work on this job seals it, or sends it back, in the review window.
 ui-field-unit = Unit
+ui-axle-front = Front
+ui-axle-rear = Rear
 ui-corner-fl = Front left
 ui-corner-fr = Front right
 ui-corner-rl = Rear left
@@ -62,6 +71,17 @@ ui-turn-from-above = from above
 ui-turn-towards = towards the spring
 ui-turn-away = away from the spring
 ui-turn-leave = leave as it is
+ui-read-back = Is this what you read?
+ui-read-back-right = Yes, record it
+ui-read-back-change = Change it
+ui-line-aim = Place on the trade line
+ui-line-aim-none = no place chosen
+ui-line-aimed = Aim: cross weight
+ui-line-steps-lead = whole steps lead here
+ui-judge-choose = Choose below the line, or drag the mark along it: what would be turned, and what would come of it, stands here.
+ui-judge-turns = turns
+ui-judge-came = Found, and each round
+ui-judge-then = If turned so
 ui-turn-worked-out = Worked out, in turns:
 
 ## Held and ended
@@ -96,6 +116,31 @@ ui-figures-verdict = Verdict
 ui-plot-came = came, with its uncertainty
 ui-plot-predicted = predicted before
 
+## Settings
+ui-settings = Settings
+ui-settings-close = Done
+ui-settings-units = Units of the workshop
+ui-settings-units-of = Units for [who]
+ui-settings-units-says = Loads, heights, pressures and angles are shown and typed in these. What was typed is always kept as it was typed.
+ui-settings-mass = Loads
+ui-settings-length = Heights
+ui-settings-pressure = Pressures
+ui-settings-angle = Angles
+ui-settings-board = Board across the bay
+ui-settings-screen = Screen
+ui-settings-screen-none = A window
+ui-settings-screen-here = this one
+ui-settings-distance = Looked at from, m
+ui-settings-diagonal = Diagonal, inches
+ui-settings-pedal = Foot pedal
+ui-settings-pedal-learn = Learn its key
+ui-settings-pedal-press = Press the pedal now
+ui-settings-pedal-forget = No pedal
+ui-settings-pedal-is = The pedal sends [key]. It goes on with the step, and never acknowledges a hazard, waives or seals.
+ui-settings-pedal-none = A pedal sends a key: it then does what Enter does, and never acknowledges a hazard, waives or seals.
+ui-settings-pedal-unsuited = That key types or moves between fields. Set the pedal to another, such as F13 or Page Down.
+ui-settings-language = Language
+
 ## Bay
 ui-bay-silent = The program does not answer. Look at the window at the car.
 
@@ -105,12 +150,15 @@ ui-review-record = Step by step
 ui-review-number = No.
 ui-review-when = When
 ui-review-what = What
-ui-review-who = Who
 ui-review-entered = Entered
 ui-review-used = Used
 ui-review-note = Note
 ui-review-line = Chosen on the trade line
 ui-review-footprints = Loads as left
+ui-review-footprints-found = Loads as found
+ui-review-loads = Loads over the rounds
+ui-review-times = Time by stage
+ui-review-all-plots = Plots of both axles too
 ui-review-figures = Figures
 ui-review-seal = Seal as supervisor
 ui-review-send-back = Send back to a step
