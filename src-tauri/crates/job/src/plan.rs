@@ -55,6 +55,11 @@ impl Known<'_> {
     /// # Errors
     /// What `planner` refuses.
     pub fn plan(&self, judged: &Judged, wishes: &Wishes, aim: Aim) -> Option<Result<Plan, PlanError>> {
+        Some(bayhand_planner::plan(&self.problem(judged, wishes, aim)?))
+    }
+
+    /// What is asked of `planner` for an aim; none before the adjusters were entered.
+    pub fn problem(&self, judged: &Judged, wishes: &Wishes, aim: Aim) -> Option<Problem> {
         let (adjusters, per_turn) = self.adjusters()?;
         let agreed = |left: Place, right: Place| wishes.heights_mm.at(left) - wishes.heights_mm.at(right);
         let height = |p: Place| {
@@ -68,7 +73,7 @@ impl Known<'_> {
             Aim::Wish(First::Rear) => asked.rear_diff_kg = wish(0.0, wishes.axle_window_kg),
             Aim::Place(cross_pct) => asked.cross_pct = wish(cross_pct, wishes.cross_window_pct),
         }
-        let problem = Problem {
+        Some(Problem {
             car: judged.car,
             confidence: Confidence::default(),
             adjusters,
@@ -85,8 +90,7 @@ impl Known<'_> {
             rounds: self.rounds_for_plan(&judged.set, per_turn),
             known: None,
             minutes: Minutes::default(),
-        };
-        Some(bayhand_planner::plan(&problem))
+        })
     }
 
     /// The whole steps that bring the heights nearest to the agreed ones, whatever the loads; none before intake.

@@ -8,7 +8,7 @@ use crate::{
     view::{CornerCode, Footprint, LinePoint, LineSpan, TradeLine, VerdictCode},
 };
 use bayhand_chassis::{Mark, Verdict, diagonal, trade_line};
-use bayhand_planner::Plan;
+use bayhand_planner::{Plan, Planner};
 use bayhand_vehicle::Place;
 
 /// How much larger than the load itself a footprint's difference is drawn.
@@ -51,9 +51,14 @@ impl Scale {
         ((along_kg - self.low_kg) / (self.high_kg - self.low_kg)).clamp(0.0, 1.0)
     }
 
+    /// The load moved at a place, kg at FL.
+    pub fn along_kg(&self, at: f64) -> f64 {
+        self.low_kg + at.clamp(0.0, 1.0) * (self.high_kg - self.low_kg)
+    }
+
     /// The cross weight at a place, %.
     pub fn cross_pct(&self, at: f64) -> f64 {
-        self.now_pct + self.per_kg * (self.low_kg + at.clamp(0.0, 1.0) * (self.high_kg - self.low_kg))
+        self.now_pct + self.per_kg * self.along_kg(at)
     }
 
     /// Where a cross weight stands.
@@ -144,11 +149,10 @@ pub fn line(judged: &Judged, wishes: &Wishes, plan: Option<&Plan>, earlier: &[f6
 /// The ticks of a line: where whole steps lead when places all along it are aimed at, and where limits end it.
 pub fn reach(known: &Known, judged: &Judged, wishes: &Wishes, drawn: &mut Drawn) {
     let scale = drawn.scale;
-    let reached = |at: f64| {
-        let plan = known.plan(judged, wishes, Aim::Place(scale.cross_pct(at)))?.ok()?;
-        Some(scale.place(plan.predicted.loads_kg.fl - judged.loads_kg.fl))
-    };
-    let mut stops: Vec<f64> = (0..=AIMS).filter_map(|i| reached(f64::from(i) / f64::from(AIMS))).collect();
+    let planner = known.problem(judged, wishes, Aim::Wish(wishes.first)).and_then(|problem| Planner::of(&problem).ok());
+    let Some(planner) = planner else { return };
+    let reached = |i: u32| scale.place(planner.place(scale.along_kg(f64::from(i) / f64::from(AIMS))).reached_along_kg);
+    let mut stops: Vec<f64> = (0..=AIMS).map(reached).collect();
     stops.sort_by(f64::total_cmp);
     stops.dedup_by(|a, b| (*a - *b).abs() < 0.004);
     // A limit ends the line where the whole stretch beyond it leads to the same stop.

@@ -132,6 +132,8 @@ fn against(plan: &Plan, judged: &Judged, wishes: &Wishes, tell: &Tell) -> String
                 let args = [("axle", tell.text(axle, &[])), ("limit", tell.mm(wishes.side_limit_mm, 1))];
                 tell.text("against-height", &args)
             }
+            // Limits that the intake does not ask for yet.
+            _ => tell.text("against-other", &[]),
         };
     }
     let loads = |wish: &WishName| matches!(wish, WishName::CrossPct | WishName::FrontDiffKg | WishName::RearDiffKg);

@@ -78,6 +78,7 @@ against-excess = After these turns the heights still stand { $mm } beyond their 
 against-up = More would help, but the collar at { $corner } cannot be turned further up.
 against-down = More would help, but the collar at { $corner } cannot be turned further down.
 against-height = More would help, but the { $axle } axle then leans past its limit of { $limit } side to side.
+against-other = More would help, but a limit of the car or of a round stands against it.
 against-unreachable = Collars alone do not reach every wish here: moving mass would.
 against-heights = No limit stands against it, and no height moves by more than { $mm }.
 follows-none = No plan: { $why }
