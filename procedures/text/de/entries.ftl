@@ -223,9 +223,11 @@ input-brake-free = Bremse gelöst, kein Gang, Keile weg
 
 input-next = Wie es weitergeht
 option-go-on = Weiter: sichern
-option-turn-cross = Noch einmal drehen, für das Kreuzgewicht
-option-turn-front = Noch einmal drehen, für eine ausgeglichene Vorderachse
-option-turn-rear = Noch einmal drehen, für eine ausgeglichene Hinterachse
+option-turn-cross = Drehen, für das Kreuzgewicht
+option-turn-front = Drehen, für eine ausgeglichene Vorderachse
+option-turn-rear = Drehen, für eine ausgeglichene Hinterachse
+option-turn-place = Drehen, für eine Stelle auf der Linie
+input-place = Angestrebtes Kreuzgewicht, vorn rechts + hinten links
 input-reason = Begründung
 input-advice = Empfehlung für dieses Fahrzeug
 

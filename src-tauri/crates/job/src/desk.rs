@@ -26,7 +26,7 @@ use crate::{
 };
 use bayhand_jobbook::{Book, BookError, JobId};
 use bayhand_procedure::{Entered, Event, Intent, Next, Rank, decide, next};
-use bayhand_words::Words;
+use bayhand_words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
 use std::{
     collections::BTreeMap,
@@ -44,19 +44,12 @@ pub enum DeskError {
     Book(#[from] BookError),
 }
 
-/// A language that the windows can be shown in.
-struct Language {
-    code: &'static str,
-    /// Its name in itself.
-    name: &'static str,
-    words: Words,
-}
-
 /// The book and the open job.
 pub struct Desk {
     book: Book,
     clock: Arc<dyn Clock>,
-    languages: Vec<Language>,
+    /// The words of every language.
+    languages: BTreeMap<Language, Words>,
     preferences: RwLock<Preferences>,
     open: Mutex<Option<Log>>,
     changed: watch::Sender<u64>,
@@ -72,7 +65,7 @@ impl Desk {
     pub async fn open(book: &Path, clock: Arc<dyn Clock>) -> Result<Desk, DeskError> {
         let book = Book::open_or_create(book).await?;
         let (changed, _) = watch::channel(0);
-        let languages = vec![Language { code: "en", name: "English", words: Words::english() }];
+        let languages = Language::ALL.into_iter().map(|language| (language, Words::of(language))).collect();
         Ok(Desk {
             book,
             clock,
@@ -123,9 +116,9 @@ impl Desk {
     /// Words for one person.
     fn tell_to(&self, initials: &str) -> Tell<'_> {
         let preferences = self.preferences.read().unwrap_or_else(PoisonError::into_inner);
-        let chosen = self.languages.iter().find(|language| language.code == preferences.language);
-        // The first language is always there.
-        let words = &chosen.unwrap_or(&self.languages[0]).words;
+        let language = Language::asked_for(&preferences.language).unwrap_or_default();
+        // Every language has its words; `open` saw to it.
+        let words = &self.languages[&language];
         Tell { words, units: preferences.units_of(initials) }
     }
 

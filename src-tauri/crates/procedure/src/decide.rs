@@ -122,9 +122,7 @@ fn record(
 /// What only another option would bring is not asked for.
 /// What stands in numbers and texts is checked by `job`, through `measure`.
 fn check_entries(step: &Step, entries: &BTreeMap<String, Entered>) -> Result<(), Refusal> {
-    let asked = |input: &Input| {
-        step.brought_by(input).is_none_or(|(choice, option)| entries.get(choice).is_some_and(|e| e.text == option))
-    };
+    let asked = |input: &Input| step.asks(input, entries);
     if let Some(key) = entries.keys().find(|key| !step.input_of(key).is_some_and(asked)) {
         return Err(Refusal::NotAsked(key.clone()));
     }

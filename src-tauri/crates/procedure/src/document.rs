@@ -1,8 +1,9 @@
 //! The procedure document: the job as data. Words stand apart, under the ids that are given here.
 
-use crate::{Condition, Fact, State, Value};
+use crate::{Condition, Entered, Fact, State, Value};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// The whole procedure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -408,6 +409,11 @@ impl Step {
         let option = input.with.as_deref()?;
         let offers = |i: &&Input| matches!(&i.kind, Kind::Choice(options) if options.iter().any(|o| o.id == option));
         self.inputs.iter().find(offers).map(|choice| (choice.id.as_str(), option))
+    }
+
+    /// True when an input is asked for beside these answers: always, or because its option was chosen.
+    pub fn asks(&self, input: &Input, entries: &BTreeMap<String, Entered>) -> bool {
+        self.brought_by(input).is_none_or(|(choice, option)| entries.get(choice).is_some_and(|e| e.text == option))
     }
 
     /// The input that an entry's key belongs to.

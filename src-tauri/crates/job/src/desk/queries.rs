@@ -1,6 +1,6 @@
 //! What windows ask without anything being recorded, and how they are set.
 
-use super::{Desk, Language, entered};
+use super::{Desk, entered};
 use crate::{
     ask::{Entry, Refused},
     draft::Draft,
@@ -8,6 +8,7 @@ use crate::{
     show,
     view::{Choice, Outlook, ReadBack, SettingsView},
 };
+use bayhand_words::Language;
 use std::{collections::BTreeMap, sync::PoisonError};
 
 impl Desk {
@@ -18,7 +19,7 @@ impl Desk {
     pub fn set(&self, preferences: Preferences) -> Result<SettingsView, Refused> {
         let refused = |wrong: Wrong| wrong.refused(self.tell().text(&format!("refused-{}", wrong.code), &[]));
         preferences.check().map_err(refused)?;
-        if !self.languages.iter().any(|language| language.code == preferences.language) {
+        if !Language::ALL.iter().any(|language| language.code() == preferences.language) {
             return Err(refused(Wrong { field: "language", code: "language-unknown" }));
         }
         *self.preferences.write().unwrap_or_else(PoisonError::into_inner) = preferences;
@@ -35,9 +36,9 @@ impl Desk {
     /// How the windows are set. The screens are not known here.
     pub fn settings(&self) -> SettingsView {
         let set = self.preferences.read().unwrap_or_else(PoisonError::into_inner).clone();
-        let language = |l: &Language| Choice { code: l.code.into(), label: l.name.into(), outlook: None };
+        let language = |l: Language| Choice { code: l.code().into(), label: l.name().into(), outlook: None };
         SettingsView {
-            languages: self.languages.iter().map(language).collect(),
+            languages: Language::ALL.into_iter().map(language).collect(),
             screens: Vec::new(),
             board_says: show::board_says(&set.board, &self.tell()),
             set,

@@ -271,6 +271,9 @@ impl<'d> Plan<'d> {
         let affirmed = step.gates.contains(&Gate::ChecksYes);
         let mut entries = BTreeMap::new();
         for input in &step.inputs {
+            if !step.asks(input, &entries) {
+                continue;
+            }
             let text = match &input.kind {
                 Kind::Number(number) => number.min.clone(),
                 Kind::Check => if affirmed { "yes" } else { "no" }.to_owned(),

@@ -140,6 +140,9 @@ fn intents(step: &Step) -> Vec<(Intent, Vec<Found>)> {
 fn answers(step: &Step) -> BTreeMap<String, Entered> {
     let mut entries = BTreeMap::new();
     for input in &step.inputs {
+        if !step.asks(input, &entries) {
+            continue;
+        }
         let text = match &input.kind {
             Kind::Number(number) => number.min.clone(),
             Kind::Check => "yes".to_owned(),

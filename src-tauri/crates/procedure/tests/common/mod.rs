@@ -64,8 +64,7 @@ impl Job {
     pub fn answers(&self, step: &Step) -> BTreeMap<String, Entered> {
         let mut entries: BTreeMap<String, Entered> = BTreeMap::new();
         for input in &step.inputs {
-            let chosen = |(choice, option): (&str, &str)| entries.get(choice).is_some_and(|e| e.text == option);
-            if !step.brought_by(input).is_none_or(chosen) {
+            if !step.asks(input, &entries) {
                 continue;
             }
             for key in input.keys() {

@@ -28,6 +28,7 @@ may-waive = { $rank } oder höher kann dies mit Begründung zulassen, wenn nicht
 
 check-yes = Ja
 check-no = Nein, nicht in Ordnung
+field-last = { $at }: { $text }
 text-none = „keine“ schreiben, wo nichts gemeint ist.
 range = { $min } bis { $max } { $unit }
 range-looks = { $min } bis { $max } { $unit }, bis zu drei Ablesungen mit Leerzeichen dazwischen
@@ -65,8 +66,21 @@ turns-and-half = { $whole } und eine halbe Umdrehung
 turns-and-three-quarters = { $whole } und eine Dreiviertelumdrehung
 turns-part = { $part } einer Umdrehung
 turns-and-part = { $whole } { $part } Umdrehungen
-follows-plan = Drehen: { $turns }. Danach Kreuzgewicht { $cross }, vorn { $front }, hinten { $rear } links minus rechts. Aussicht, innerhalb zu sein: { $chance }.
-follows-stop = Drehen bringt weniger, als die Messungen zeigen können. Das Beste wäre { $turns }: Kreuzgewicht { $cross }, vorn { $front }, hinten { $rear }.
+aim-turn-cross = das Kreuzgewicht
+aim-turn-front = die Vorderachse
+aim-turn-rear = die Hinterachse
+aim-turn-place = ein Kreuzgewicht von { $cross }
+worth-turn = Gedreht wird { $collars }; die Aussicht, dass { $aim } und die Höhen im Fenster liegen, steigt von { $now } auf { $planned }.
+worth-nothing = Kein Drehen hebt die Aussicht, dass { $aim } und die Höhen im Fenster liegen, um mehr, als die Messung zeigen kann: Sie ist jetzt { $now } und bestenfalls { $best }.
+worth-costs = Das Auto bleibt am besten, wie es ist: Die Aussicht ist jetzt { $now }, und was sie auf { $best } höbe, kostet anderswo mehr.
+worth-limits = Die Grenzen der Höhen sind jetzt überschritten, und kein Drehen, das den Federtellern bleibt, behebt das ganz.
+against-excess = Danach stehen die Höhen noch { $mm } über ihren Grenzen, weniger ist nicht zu haben.
+against-up = Mehr würde helfen, aber der Federteller { $corner } lässt sich nicht weiter hochdrehen.
+against-down = Mehr würde helfen, aber der Federteller { $corner } lässt sich nicht weiter herunterdrehen.
+against-height = Mehr würde helfen, aber die Achse { $axle } stünde dann schiefer als ihre Grenze von { $limit }.
+against-other = Mehr würde helfen, aber eine Grenze des Autos oder der Runde steht dagegen.
+against-unreachable = Federteller allein erreichen hier nicht jeden Wunsch: Masse zu verschieben würde es.
+against-heights = Keine Grenze steht dagegen, und keine Höhe ändert sich um mehr als { $mm }.
 follows-none = Kein Plan: { $why }
 
 ## Die Ausgleichslinie, Aufstandsbilder und Werte
@@ -97,6 +111,7 @@ figure-first = Der Wunsch mit Vorrang
 figure-side-front = Höhe vorn, links minus rechts
 figure-side-rear = Höhe hinten, links minus rechts
 plot-title = Kreuzgewicht, vorn rechts und hinten links
+plot-load = Last, { $corner }
 plot-found = vorgefunden
 plot-round = Runde { $round }
 
@@ -170,6 +185,18 @@ bay-held = Der Auftrag ist angehalten.
 bay-ended = Der Auftrag ist beendet.
 bay-raised = FAHRZEUG ANGEHOBEN
 bay-last-reading = Letzte Messung { $at }
+time-under-a-minute = unter einer Minute
+time-minutes = { $minutes } min
+time-hours = { $hours } h { $minutes } min
+read-apart = { $apart } auseinander
+board-says = Die Schrift auf der Tafel ist { $mm } hoch: Großbuchstaben von 20 Bogenminuten in { $distance } m.
+board-too-far = In { $distance } m nähme die Schrift { $share } der Höhe dieses Bildschirms, und nicht jeder Schritt hätte Platz. Ein größerer Bildschirm hilft, oder ein näherer.
+refused-board-distance = Der Abstand ist eine Zahl von 0,5 bis 30 Metern. Nichts wurde geändert.
+refused-board-diagonal = Die Diagonale ist eine Zahl von 7 bis 200 Zoll. Nichts wurde geändert.
+refused-unit-of-other-kind = Diese Einheit misst etwas anderes. Nichts wurde geändert.
+refused-language-unknown = In dieser Sprache gibt es keine Wörter. Nichts wurde geändert.
+refused-settings-not-kept = Die Einstellungen gelten, bis das Programm endet, ließen sich aber nicht für den nächsten Start aufheben: { $why }.
+refused-nothing-to-choose = Bei diesem Schritt ist keine Stelle auf der Linie zu wählen.
 
 ## Die Aufzeichnung
 

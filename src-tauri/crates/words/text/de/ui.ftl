@@ -1,6 +1,7 @@
 # Beschriftungen der Fenster; jede Kennung beginnt mit ui-. Eine Beschriftung hat keine Variablen und steht auf einer Zeile.
 # Ein Wort in eckigen Klammern füllt das Fenster mit dem, was die Person daneben sieht: [who] steht für das Kürzel.
 
+ui-lang = de
 ui-app-name = Bayhand
 ui-no-answer = Das Programm hat nicht geantwortet, also wurde nichts aufgezeichnet. Das Eingetippte bleibt hier stehen: noch einmal versuchen, und wenn es wieder geschieht, die Fenster schließen und das Programm neu starten. Die Aufzeichnung bis hierher ist sicher.
 ui-key-enter = Eingabe
@@ -19,6 +20,11 @@ ui-start-car = Name des Fahrzeugs
 ui-start-real-begin = Auftrag beginnen
 ui-start-open = Einen beiseitegelegten Auftrag aufnehmen
 ui-start-open-none = Keiner. Oben einen beginnen.
+ui-start-first = Vor dem ersten Auftrag
+ui-start-first-practice = Gehen Sie einen Übungsauftrag durch: Jede Station kommt vor, und nichts kann kaputtgehen.
+ui-start-first-board = Wählen Sie den Bildschirm der Tafel, seine Größe, und aus welchem Abstand sie gelesen wird.
+ui-start-first-pedal = Wählen Sie Ihre Einheiten, und lernen Sie die Taste des Fußpedals an, wenn es eines gibt.
+ui-start-first-settings = Einheiten, Tafel und Pedal
 
 ## Wer arbeitet
 ui-sign-initials = Kürzel
@@ -44,11 +50,14 @@ ui-hazard-acknowledge-nobody = Zuerst sagen, wer handelt
 ## Ein Schritt
 ui-step-why = Warum?
 ui-step-hold = Auftrag anhalten
+ui-step-undo = Zurücknehmen
 ui-step-reopen = Einen Schritt wieder öffnen
 ui-step-stop = Auftrag abbrechen
 ui-step-stopping = Der Auftrag wird abgebrochen: diese Schritte sichern zuerst das Fahrzeug.
 ui-step-seal-in-review = Eine Aufsicht, die nicht daran gearbeitet hat, versiegelt diesen Auftrag im Prüffenster oder gibt ihn zurück.
 ui-field-unit = Einheit
+ui-axle-front = Vorn
+ui-axle-rear = Hinten
 ui-corner-fl = Vorn links
 ui-corner-fr = Vorn rechts
 ui-corner-rl = Hinten links
@@ -62,6 +71,17 @@ ui-turn-from-above = von oben gesehen
 ui-turn-towards = zur Feder hin
 ui-turn-away = von der Feder weg
 ui-turn-leave = lassen, wie es ist
+ui-read-back = Haben Sie das abgelesen?
+ui-read-back-right = Ja, eintragen
+ui-read-back-change = Ändern
+ui-line-aim = Stelle auf der Linie
+ui-line-aim-none = keine Stelle gewählt
+ui-line-aimed = Ziel: Kreuzgewicht
+ui-line-steps-lead = ganze Schritte führen hierher
+ui-judge-choose = Wählen Sie unter der Linie, oder ziehen Sie die Marke auf ihr: Was gedreht würde und was daraus würde, steht dann hier.
+ui-judge-turns = Umdr.
+ui-judge-came = Gefunden und jede Runde
+ui-judge-then = So gedreht
 ui-turn-worked-out = Berechnet, in Umdrehungen:
 
 ## Angehalten und beendet
@@ -95,6 +115,29 @@ ui-figures-wanted = Gewünscht
 ui-figures-verdict = Urteil
 ui-plot-came = gekommen, mit Unsicherheit
 ui-plot-predicted = vorher vorhergesagt
+ui-settings = Einstellungen
+ui-settings-close = Fertig
+ui-settings-units = Einheiten der Werkstatt
+ui-settings-units-of = Einheiten für [who]
+ui-settings-units-says = Lasten, Höhen, Drücke und Winkel werden darin gezeigt und eingegeben. Was getippt wurde, bleibt immer, wie es getippt wurde.
+ui-settings-mass = Lasten
+ui-settings-length = Höhen
+ui-settings-pressure = Drücke
+ui-settings-angle = Winkel
+ui-settings-board = Tafel der Halle
+ui-settings-screen = Bildschirm
+ui-settings-screen-none = Ein Fenster
+ui-settings-screen-here = dieser hier
+ui-settings-distance = Gelesen aus, m
+ui-settings-diagonal = Diagonale, Zoll
+ui-settings-pedal = Fußpedal
+ui-settings-pedal-learn = Taste anlernen
+ui-settings-pedal-press = Jetzt das Pedal treten
+ui-settings-pedal-forget = Kein Pedal
+ui-settings-pedal-is = Das Pedal sendet [key]. Es geht im Schritt weiter und bestätigt nie eine Gefahr, erlässt nichts und versiegelt nichts.
+ui-settings-pedal-none = Ein Pedal sendet eine Taste: Sie tut dann, was Enter tut, bestätigt aber nie eine Gefahr, erlässt nichts und versiegelt nichts.
+ui-settings-pedal-unsuited = Diese Taste schreibt oder springt zwischen Feldern. Stellen Sie am Pedal eine andere ein, etwa F13 oder Bild ab.
+ui-settings-language = Sprache
 
 ## Halle
 ui-bay-silent = Das Programm antwortet nicht. Auf das Fenster am Fahrzeug sehen.
@@ -105,12 +148,15 @@ ui-review-record = Schritt für Schritt
 ui-review-number = Nr.
 ui-review-when = Wann
 ui-review-what = Was
-ui-review-who = Wer
 ui-review-entered = Eingetragen
 ui-review-used = Verwendet
 ui-review-note = Bemerkung
 ui-review-line = Auf der Ausgleichslinie gewählt
 ui-review-footprints = Lasten bei Übergabe
+ui-review-footprints-found = Lasten wie vorgefunden
+ui-review-loads = Lasten über die Runden
+ui-review-times = Zeit je Station
+ui-review-all-plots = Auch beide Achsen
 ui-review-figures = Werte
 ui-review-seal = Als Aufsicht versiegeln
 ui-review-send-back = An einen Schritt zurückgeben
