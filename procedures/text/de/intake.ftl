@@ -47,6 +47,7 @@ step-intake-pressures = Für jedes Rad den vereinbarten Kalt- und Betriebsdruck 
     .short = Vereinbarte Reifendrücke
     .detail =
         Kalt ist, was der Kunde morgens vorfindet; der Betriebsdruck stellt sich beim Fahren ein, und bei ihm wird gemessen.
+        Vorn und hinten verschieden große Reifen haben eigene Drücke; links und rechts sind gleich, wenn nichts anderes vereinbart ist.
         Ein Reifen ist eine Feder: ein Zehntel Bar an einer Ecke ist auf den Waagen zu sehen.
         In den Grenzen bleiben, die Fahrzeug- und Reifenhersteller für Last und Geschwindigkeit zulassen.
 
@@ -71,6 +72,7 @@ step-intake-wishes = Vereinbartes Kreuzgewicht, Toleranzfenster und Grenzen eint
     .detail =
         Das Kreuzgewicht ist der Anteil der Masse auf vorn rechts und hinten links; gewünscht ist die Hälfte, wenn die Verwendung nichts anderes verlangt.
         Federteller verschieben Last nur auf einer einzigen Linie, deshalb lassen sich nicht alle Wünsche zugleich erfüllen: was Vorrang hat, muss vor der ersten Umdrehung feststehen.
+        Verlangt die Verwendung ein anderes Kreuzgewicht als die Hälfte, etwa eine Strecke mit Kurven nach einer Seite, das vereinbarte eintragen.
         Traktion verlangt die Antriebsachse ausgeglichen, Bremsen die Vorderachse, gleiches Verhalten links und rechts das Kreuzgewicht.
         Wer sorgfältig einstellt, bleibt unter sieben bis acht Millimetern Höhenunterschied zwischen den Seiten und hört bei zehn auf.
 

@@ -47,6 +47,7 @@ step-intake-pressures = Write the agreed tyre pressures, cold and working, for e
     .short = Agreed tyre pressures
     .detail =
         Cold is what the customer finds in the morning; working is what the tyre has when it is driven, and the readings are taken at it.
+        Tyres of different size front and rear have pressures of their own; left and right are alike unless it was agreed otherwise.
         A tyre is a spring: a tenth of a bar on one corner is enough to be seen on the pads.
         Stay inside what the vehicle and tyre makers allow for this load and speed.
 
@@ -71,6 +72,7 @@ step-intake-wishes = Write the cross weight, the windows and the limits that wer
     .detail =
         Cross weight is the share of the car on front right and rear left; half is wanted unless the use says otherwise.
         Collars move load along one line only, so not every wish can be met at once: which one comes first must be known before the first turn.
+        Where the use wants another cross weight than half, such as a track that turns one way, write the one that was agreed.
         Traction wants the driven axle even, braking wants the front axle even, and the same feel left and right wants the cross weight.
         A careful setter aims for no more than seven or eight millimetres of height difference side to side and stops at ten.
 

@@ -42,7 +42,7 @@ pub use theme::Move;
 
 use crate::{Document, Evidence, Fault, Intent};
 use job::{Choices, Plan};
-use walk::{Shown, Walk, Walked, alternatives, pairs, singles, unreached};
+use walk::{Walk, Walked, alternatives, pairs, singles, unreached};
 
 /// The hash of the shipped document, whose proof is made by the tests.
 pub const PROVED: &str = include_str!("prove/shipped.sha256");
@@ -142,7 +142,7 @@ pub fn prove_on(document: &Document, engine: Engine) -> Proof {
             proof.faults.push(Fault { at: step.to_owned(), says: "nothing leads to this step in any job".into() });
         }
     } else {
-        search(&proof, &plan, &mut walked);
+        search(&plan, &mut walked);
     }
     proof.jobs = (walked.jobs, walked.states);
     proof.faults.extend(gates::unmeetable(document));
@@ -172,12 +172,22 @@ fn parts(document: &Document, engine: Engine, claims: &[claim::Claim]) -> Proof 
             });
         }
     }
-    let mut states = 0;
-    for claim in claims {
-        let (reached, stale) = claim::explore(document, engine, claim);
-        states += reached;
+    let explore = |claims: &[claim::Claim]| {
+        let explored = claims.iter().map(|claim| (claim.says(), claim::explore(document, engine, claim)));
+        explored.collect::<Vec<_>>()
+    };
+    let (one, other) = claims.split_at(claims.len() / 2);
+    let explored = std::thread::scope(|scope| {
+        let one = scope.spawn(|| explore(one));
+        let other = explore(other);
+        let mut all = one.join().unwrap_or_default();
+        all.extend(other);
+        all
+    });
+    let states = explored.iter().map(|(_, (states, _))| states).sum();
+    for (claim, (says, (_, stale))) in claims.iter().zip(explored) {
         if let Some(stale) = stale {
-            let (says, at) = (claim.says(), claim.used.to_owned());
+            let at = claim.used.to_owned();
             proof.broken.push(CounterExample { property: claim.property, says, at, shortest: stale.trace, job: None });
         }
     }
@@ -213,8 +223,22 @@ fn walk_each(document: &Document, plan: &Plan) -> Walked {
     walk.walked
 }
 
-/// A job for each pair of options; and one in which every choice goes the other way once, and the plain one, disturbed
-/// at every step.
+/// The jobs that are disturbed at every step: the plain one; the one in which every choice goes the other way once; and of
+/// those in which one of them goes the plain way all the same, the one that comes to the most steps.
+fn disturbed(document: &Document, plan: &Plan) -> [Choices; 3] {
+    let every: Choices = alternatives(document).into_iter().collect();
+    let but_one = every.keys().map(|at| {
+        let mut choices = every.clone();
+        choices.remove(at);
+        let mut walk = Walk::of(plan);
+        walk.all_variants(std::slice::from_ref(&choices));
+        (walk.walked.done.len(), choices)
+    });
+    let fullest = but_one.max_by_key(|(steps, _)| *steps).map(|(_, choices)| choices).unwrap_or_default();
+    [Choices::new(), every, fullest]
+}
+
+/// A job for each pair of options, and some disturbed at every step.
 fn walk_all(document: &Document, plan: &Plan) -> Walked {
     std::thread::scope(|scope| {
         let paired = scope.spawn(|| {
@@ -223,32 +247,27 @@ fn walk_all(document: &Document, plan: &Plan) -> Walked {
             walk.walked
         });
         let mut walk = Walk::of(plan);
-        walk.disturb(&alternatives(document).into_iter().collect());
-        walk.disturb(&Choices::new());
+        for variant in disturbed(document, plan) {
+            walk.disturb(&variant);
+        }
         let mut walked = walk.walked;
         walked.merge(paired.join().unwrap_or_default());
         walked
     })
 }
 
-/// Looks for a job that shows each broken property: disturbed once, then over and over.
-fn search(proof: &Proof, plan: &Plan, walked: &mut Walked) {
-    let missing = |shown: &[Shown]| proof.broken.iter().any(|b| !shown.iter().any(|s| s.property == b.property));
-    let alternatives: Choices = alternatives(plan.document).into_iter().collect();
-    for variant in [Choices::new(), alternatives] {
-        if missing(&walked.shown) {
+/// Looks for a job that shows what is broken, where no plain one did: disturbed once, then over and over.
+fn search(plan: &Plan, walked: &mut Walked) {
+    for variant in disturbed(plan.document, plan) {
+        if walked.shown.is_empty() {
             let mut walk = Walk::of(plan);
             walk.disturb(&variant);
             walked.merge(walk.walked);
         }
     }
-    if missing(&walked.shown) {
-        let before = walked.shown.clone();
+    if walked.shown.is_empty() {
         let mut walk = Walk::of(plan);
-        walk.at_random(0..200, &pairs(plan.document), |now| {
-            let all: Vec<Shown> = before.iter().chain(&now.shown).cloned().collect();
-            !missing(&all)
-        });
+        walk.at_random(0..100, &pairs(plan.document), |now| !now.shown.is_empty());
         walked.merge(walk.walked);
     }
 }

@@ -113,23 +113,31 @@ const SABOTAGES: &[(&str, Sabotage)] = &[
     }),
 ];
 
-#[test]
-fn a_changed_line_of_apply_is_found() {
+/// Proves on the engines of one third.
+fn found(third: usize) {
     let document = load(SHIPPED).expect("the shipped document has no fault");
     let long = std::env::var_os("BAYHAND_LONG").is_some();
-    let mut missed = Vec::new();
-    for (index, (name, sabotage)) in SABOTAGES.iter().enumerate() {
-        // Two that are proved in a minute; the ninth, hazards that stay acknowledged, is not found yet, as the long form says.
-        if !long && ![0, 4].contains(&index) {
-            continue;
-        }
+    let of_third = SABOTAGES.iter().enumerate().filter(|(index, _)| index % 3 == third);
+    for (_, (name, sabotage)) in of_third.filter(|(index, _)| long || [0, 4].contains(index)) {
         let engine = Engine { decide: &decide, apply: sabotage };
         let proof = prove_on(&document, engine);
         let first = proof.broken.first().map(|b| format!("{:?}, {} at {}", b.property, b.says, b.at));
-        println!("{name}: {} ({} faults)", first.unwrap_or_else(|| "no property".into()), proof.faults.len());
-        if proof.holds() {
-            missed.push(*name);
-        }
+        println!("SABOTAGE | {name} | {} | {} faults", first.as_deref().unwrap_or("-"), proof.faults.len());
+        assert!(!proof.holds(), "{name}: nothing found it");
     }
-    assert!(missed.is_empty(), "{missed:?}");
+}
+
+#[test]
+fn a_changed_line_of_apply_is_found_0() {
+    found(0);
+}
+
+#[test]
+fn a_changed_line_of_apply_is_found_1() {
+    found(1);
+}
+
+#[test]
+fn a_changed_line_of_apply_is_found_2() {
+    found(2);
 }

@@ -7,7 +7,11 @@
 use super::engine::Engine;
 use super::part::alone;
 use super::rules::may_waive;
-use crate::{Document, Ending, Entered, Event, Found, Intent, Kind, Rank, Stage, State, Status, Step};
+use crate::document::Becomes;
+use crate::{
+    Condition, Document, Ending, Entered, Event, Fact, Found, Holds, Intent, Kind, Path, Rank, Stage, State, Status,
+    Step, Value,
+};
 use std::collections::{BTreeMap, BTreeSet, HashMap, VecDeque};
 
 /// Something that should not have been possible.
@@ -42,15 +46,17 @@ pub fn explore(document: &Document, engine: Engine) -> (usize, Vec<Wrong>) {
     let mut wrong = Vec::new();
     let mut alike: BTreeSet<String> = BTreeSet::new();
     let seal = document.steps().find(|(_, step)| step.ending == Some(Ending::Seal)).map(|(_, step)| step);
-    for (_, step) in document.steps() {
+    for (stage, step) in document.steps() {
         let mut step = step.clone();
         step.hazards.truncate(2);
-        let kind = (step.by, step.waive, may_waive(&step), &step.hazards.len(), step.gates.len().min(2), step.ending);
+        let on_demand = stage.path == Path::OnDemand;
+        let gates = step.gates.len().min(2);
+        let kind = (step.by, step.waive, may_waive(&step), step.hazards.len(), gates, step.ending, on_demand);
         if !alike.insert(format!("{kind:?}")) {
             continue;
         }
         for ranks in RANKS {
-            let (reached, found) = explore_step(document, engine, &step, seal, ranks);
+            let (reached, found) = explore_step(document, engine, (&step, on_demand), seal, ranks);
             states += reached;
             if let Some(found) = found {
                 wrong.push(found);
@@ -61,9 +67,26 @@ pub fn explore(document: &Document, engine: Engine) -> (usize, Vec<Wrong>) {
     (states, wrong)
 }
 
-/// The step alone, followed by the seal.
-fn two_steps(document: &Document, step: &Step, seal: Option<&Step>) -> Document {
+/// A step that asks for one on demand, each time that it is opened again.
+const ASKS: &str = "asks.again";
+
+/// The step alone, followed by the seal. A step on demand is led to by one that needs it and uses it up.
+fn two_steps(document: &Document, step: &Step, on_demand: bool, seal: Option<&Step>) -> Document {
     let mut small = alone(document, step, &[]);
+    if on_demand {
+        let made = Becomes { fact: Fact::RaiseCheck, to: Value::Given };
+        for stage in &mut small.stages {
+            stage.path = Path::OnDemand;
+            stage.steps.iter_mut().for_each(|step| step.sets = vec![made]);
+        }
+        let asks = Step {
+            id: ASKS.into(),
+            needs: Condition::Fact(Holds { fact: made.fact, is: vec![made.to] }),
+            sets: vec![Becomes { to: Value::None, ..made }],
+            ..plain(step)
+        };
+        small.stages.push(Stage { id: "asks".into(), path: Path::Main, steps: vec![asks] });
+    }
     if let Some(seal) = seal.filter(|seal| seal.id != step.id) {
         let last = alone(document, seal, &[]);
         small.stages.extend(last.stages.into_iter().map(|stage| Stage { id: format!("{}-last", stage.id), ..stage }));
@@ -71,20 +94,39 @@ fn two_steps(document: &Document, step: &Step, seal: Option<&Step>) -> Document 
     small
 }
 
+/// A step that anybody may do at once.
+fn plain(step: &Step) -> Step {
+    Step {
+        by: Rank::Trainee,
+        when: Condition::default(),
+        hazards: Vec::new(),
+        inputs: Vec::new(),
+        gates: Vec::new(),
+        waive: None,
+        changes: Vec::new(),
+        rests_on: Vec::new(),
+        ending: None,
+        ..step.clone()
+    }
+}
+
 fn explore_step(
     document: &Document,
     engine: Engine,
-    step: &Step,
+    (step, on_demand): (&Step, bool),
     seal: Option<&Step>,
     ranks: [Rank; 3],
 ) -> (usize, Option<Wrong>) {
-    let small = two_steps(document, step, seal);
+    let small = two_steps(document, step, on_demand, seal);
     let mut state = State::default();
     for (person, rank) in PEOPLE.iter().zip(ranks) {
         state = (engine.apply)(&small, state, &Event::SignedOn { person: (*person).into(), rank });
     }
     let begin = (state, Witness::default());
-    let intents = intents(step);
+    let mut intents = intents(step);
+    if on_demand {
+        intents.extend(intents_at(ASKS));
+    }
     let mut seen = HashMap::from([(begin.clone(), 0usize)]);
     let mut came: Vec<(usize, Option<Intent>)> = vec![(0, None)];
     let mut open = VecDeque::from([(begin, 0usize)]);
@@ -137,6 +179,20 @@ fn intents(step: &Step) -> Vec<(Intent, Vec<Found>)> {
     all
 }
 
+/// Doing and opening again of a step without entries.
+fn intents_at(step: &str) -> [(Intent, Vec<Found>); 2] {
+    let (step, by) = (step.to_owned(), "C".to_owned());
+    [
+        (Intent::Record { step: step.clone(), by: by.clone(), entries: BTreeMap::new() }, Vec::new()),
+        (Intent::Reopen { step, by, reason: "once more".into() }, Vec::new()),
+    ]
+}
+
+/// True for an event of the step that asks for another.
+fn of_asking(event: &Event) -> bool {
+    matches!(event, Event::Done { step, .. } | Event::Reopened { step, .. } if step == ASKS)
+}
+
 fn answers(step: &Step) -> BTreeMap<String, Entered> {
     let mut entries = BTreeMap::new();
     for input in &step.inputs {
@@ -157,6 +213,8 @@ fn answers(step: &Step) -> BTreeMap<String, Entered> {
 impl Witness {
     fn saw(mut self, event: &Event) -> Witness {
         match event {
+            Event::Done { by, .. } if of_asking(event) => drop(self.at_work.insert(by.clone())),
+            event if of_asking(event) => {}
             Event::Acknowledged { hazard, by, .. } => {
                 self.acknowledged.insert(hazard.clone());
                 self.at_work.insert(by.clone());
@@ -178,6 +236,7 @@ impl Witness {
     fn objects(&self, step: &Step, seal: Option<&Step>, state: &State, event: &Event) -> Option<&'static str> {
         let rank = |by: &String| state.people().get(by).copied();
         match event {
+            event if of_asking(event) => None,
             Event::Acknowledged { by, .. } => {
                 (rank(by) < Some(step.by)).then_some("a hazard is acknowledged by somebody who may not do the step")
             }

@@ -152,21 +152,27 @@ impl<'p, 'd> Walk<'p, 'd> {
         self.note(&job, Went::Stuck { says });
     }
 
-    /// Leads one job for each variant.
+    /// Leads one job for each variant, until one cannot come to its end.
     pub fn all_variants(&mut self, variants: &[Choices]) {
         for variant in variants {
+            if !self.walked.stuck.is_empty() {
+                return;
+            }
             let job = self.plan.begin(variant);
             self.lead(job, false, None);
         }
     }
 
-    /// Leads a variant and disturbs it once at every step.
+    /// Leads a variant and disturbs it once at every step, until something is found.
     pub fn disturb(&mut self, variant: &Choices) {
         let mut points = Vec::new();
         self.seen.clear();
         let job = self.plan.begin(variant);
         self.lead(job, false, Some(&mut points));
         for point in &points {
+            if !self.walked.stuck.is_empty() || !self.walked.shown.is_empty() {
+                return;
+            }
             self.disturb_at(point);
         }
     }

@@ -352,7 +352,9 @@ pub const HARMLESS: &[(&str, Edit)] = &[
     ("no road test is offered", |d| {
         remove(d, "final.road-test");
         remove(d, "final.drive");
-        remove(d, "restore.fuel");
+        for id in ["restore.fuel", "restore.onto-pads", "restore.off-pads"] {
+            remove(d, id);
+        }
     }),
     ("a photograph is noted at the end", |d| {
         let mut note = step(d, "final.advice").clone();
@@ -370,7 +372,10 @@ pub const HARMLESS: &[(&str, Edit)] = &[
         }
     }),
     ("the gap to the bump stop is not noted", |d| remove(d, "lock.gap")),
-    ("an arm is said to be in the arch at the caster", |d| step(d, "align.caster").place = Place::Reach),
+    ("an arm, with a tool in it, is said to be in the arch at the caster", |d| {
+        step(d, "align.caster").place = Place::Reach;
+        set(d, "align.caster", Fact::Tools, Value::Unknown);
+    }),
     ("the ballast is weighed to half a kilogram", |d| {
         for gate in &mut step(d, "restore.ballast").gates {
             if let Gate::SameAs { within, .. } = gate {
