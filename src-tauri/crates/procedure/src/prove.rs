@@ -42,6 +42,7 @@ pub use theme::Move;
 
 use crate::{Document, Evidence, Fault, Intent};
 use job::{Choices, Plan};
+use std::panic::resume_unwind;
 use walk::{Walk, Walked, alternatives, pairs, singles, unreached};
 
 /// The hash of the shipped document, whose proof is made by the tests.
@@ -132,7 +133,7 @@ pub fn prove_on(document: &Document, engine: Engine) -> Proof {
         let parts = scope.spawn(|| parts(document, engine, &claims));
         let walked = walk_each(document, &plan);
         // A thread that panicked has nothing to hand over; nothing in it panics.
-        (parts.join().unwrap_or_default(), walked)
+        (parts.join().unwrap_or_else(|broke| resume_unwind(broke)), walked)
     });
     if proof.broken.is_empty() && walked.shown.is_empty() {
         walked.merge(walk_all(document, &plan));
@@ -180,7 +181,8 @@ fn parts(document: &Document, engine: Engine, claims: &[claim::Claim]) -> Proof 
     let explored = std::thread::scope(|scope| {
         let one = scope.spawn(|| explore(one));
         let other = explore(other);
-        let mut all = one.join().unwrap_or_default();
+        // A half that broke must not pass for a half without faults.
+        let mut all = one.join().unwrap_or_else(|broke| resume_unwind(broke));
         all.extend(other);
         all
     });
@@ -251,7 +253,7 @@ fn walk_all(document: &Document, plan: &Plan) -> Walked {
             walk.disturb(&variant);
         }
         let mut walked = walk.walked;
-        walked.merge(paired.join().unwrap_or_default());
+        walked.merge(paired.join().unwrap_or_else(|broke| resume_unwind(broke)));
         walked
     })
 }
