@@ -13,7 +13,6 @@ import { measure, type Measured, type Wanted } from "./measure";
 import { serve, VIEWS } from "./serve";
 
 const LONG = process.env.BAYHAND_LONG !== undefined;
-const BROWSERS = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
 interface Look {
   width: number;
@@ -56,9 +55,7 @@ let pages: Awaited<ReturnType<typeof serve>>;
 
 beforeAll(async () => {
   pages = await serve();
-  const { existsSync } = await import("node:fs");
-  const executablePath = process.env.BAYHAND_BROWSER ?? BROWSERS.find(existsSync);
-  if (executablePath === undefined) throw new Error(`no browser: none of ${BROWSERS.join(", ")}, and BAYHAND_BROWSER names none`);
+  const executablePath = process.env.BAYHAND_BROWSER ?? "/usr/bin/chromium";
   browser = await chromium.launch({ executablePath, args: ["--no-sandbox"] });
 });
 

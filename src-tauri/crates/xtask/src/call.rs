@@ -62,8 +62,13 @@ pub fn run_reading(command: &mut Command, mut line: impl FnMut(&str)) -> Done {
 
 /// True when a program of that name is on the search path.
 pub fn on_path(name: &str) -> bool {
-    let Some(path) = std::env::var_os("PATH") else { return false };
-    std::env::split_paths(&path).any(|folder| folder.join(name).is_file())
+    found_on_path(name).is_some()
+}
+
+/// The program of that name on the search path.
+pub fn found_on_path(name: &str) -> Option<PathBuf> {
+    let path = std::env::var_os("PATH")?;
+    std::env::split_paths(&path).map(|folder| folder.join(name)).find(|program| program.is_file())
 }
 
 /// As one would type it.

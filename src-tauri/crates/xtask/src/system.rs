@@ -15,10 +15,12 @@ const TO_BUILD: &[&str] = &[
     "libssl-dev",
 ];
 
-/// Packages that the tests need besides: a driver, a screen, a window manager for it and keys for its frames; a browser that
-/// draws the pages; what records and ends a process at its own writes; and a third party for exports.
-const TO_TEST: &[&str] =
-    &["webkit2gtk-driver", "xvfb", "openbox", "xdotool", "chromium", "strace", "python3"];
+/// Packages that the tests need besides: a driver, a screen, a window manager for it and keys for its frames; what records
+/// and ends a process at its own writes; and a third party for exports.
+const TO_TEST: &[&str] = &["webkit2gtk-driver", "xvfb", "openbox", "xdotool", "strace", "python3"];
+
+/// A browser that draws the pages. Debian alone has it as a package that runs everywhere; elsewhere one that is there is used.
+const TO_DRAW: &str = "chromium";
 
 /// The oldest Node that builds the pages.
 const NODE: u32 = 20;
@@ -38,11 +40,13 @@ pub enum For {
 /// In words: what is missing, and how to get it.
 pub fn prepare(wanted: For) -> Done {
     node()?;
-    let packages = || TO_BUILD.iter().chain(if wanted == For::Testing { TO_TEST } else { &[] });
-    if !is_debian() {
-        return elsewhere(wanted, packages().copied().collect());
+    let packages = || TO_BUILD.iter().chain(if wanted == For::Testing { TO_TEST } else { &[] }).copied();
+    let system = names_of_system();
+    if !["debian", "ubuntu"].iter().any(|name| system.iter().any(|is| is == name)) {
+        return elsewhere(wanted, packages().collect());
     }
-    let missing: Vec<&str> = packages().copied().filter(|package| !installed(package)).collect();
+    let draws = wanted == For::Testing && system.first().is_some_and(|own| own == "debian");
+    let missing: Vec<&str> = packages().chain(draws.then_some(TO_DRAW)).filter(|package| !installed(package)).collect();
     if missing.is_empty() { Ok(()) } else { install(&missing) }
 }
 
@@ -61,13 +65,12 @@ fn node() -> Done {
     Ok(())
 }
 
-/// True on Debian, Ubuntu and what is made from them.
-fn is_debian() -> bool {
+/// What this system calls itself, then the names of what it is made from.
+fn names_of_system() -> Vec<String> {
     let release = fs::read_to_string("/etc/os-release").unwrap_or_default();
-    release.lines().any(|line| {
-        let named = line.strip_prefix("ID=").or_else(|| line.strip_prefix("ID_LIKE="));
-        named.is_some_and(|names| names.trim_matches('"').split(' ').any(|name| matches!(name, "debian" | "ubuntu")))
-    })
+    let named =
+        |key: &str| release.lines().find_map(|line| line.strip_prefix(key)).unwrap_or_default().trim_matches('"');
+    [named("ID="), named("ID_LIKE=")].iter().flat_map(|names| names.split(' ')).map(str::to_owned).collect()
 }
 
 fn installed(package: &str) -> bool {
@@ -114,7 +117,7 @@ fn elsewhere(wanted: For, debian_names: Vec<&str>) -> Done {
         |library: &str| Command::new("pkg-config").args(["--exists", library]).status().is_ok_and(|s| s.success());
     let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl"].into_iter().filter(|library| !there(library));
     let programs: &[&str] = if wanted == For::Testing {
-        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool", "chromium"]
+        &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool", "strace", "python3"]
     } else {
         &["cc", "pkg-config"]
     };

@@ -79,7 +79,12 @@ fn parts(form: Form, table: &mut Table, count: &mut Count) -> Done {
     table.part("lints", || call::run(cargo_windows("clippy").args(["--all-targets", "--", "-D", "warnings"])))?;
     table.part("tests", || counted(cargo("test").arg("--no-fail-fast").env("BAYHAND_VIEWS", ui::views()), count))?;
     // After the tests: one of them writes the views that are drawn here.
-    table.part("pages: drawn", || ui::drawn(form == Form::Long, count))?;
+    match ui::browser() {
+        Some(browser) => table.part("pages: drawn", || ui::drawn(&browser, form == Form::Long, count))?,
+        None => {
+            println!("\n==== pages: drawn: NOT RUN, no browser is here (chromium, or one that BAYHAND_BROWSER names)")
+        }
+    }
     table.part("window tests", || {
         let screen = Screen::start()?;
         let mut tests = cargo_windows("test");

@@ -59,13 +59,19 @@ pub fn views() -> PathBuf {
     call::root().join("ui/.views")
 }
 
+/// A browser that can draw the pages: the one that `BAYHAND_BROWSER` names, or one on the search path.
+pub fn browser() -> Option<PathBuf> {
+    let named = std::env::var_os("BAYHAND_BROWSER").map(PathBuf::from);
+    named.or_else(|| ["chromium", "google-chrome"].into_iter().find_map(call::found_on_path))
+}
+
 /// Draws the pages in a browser and measures them; `long` draws every size, light and dark.
 ///
 /// # Errors
 /// When one fails.
-pub fn drawn(long: bool, count: &mut Count) -> Done {
+pub fn drawn(browser: &Path, long: bool, count: &mut Count) -> Done {
     let mut run = npm();
-    run.args(["run", "pages"]).env("NO_COLOR", "1").env("BAYHAND_VIEWS", views());
+    run.args(["run", "pages"]).env("NO_COLOR", "1").env("BAYHAND_VIEWS", views()).env("BAYHAND_BROWSER", browser);
     if long {
         run.env("BAYHAND_LONG", "1");
     }
