@@ -294,10 +294,6 @@ pub const HARMFUL: &[Harmful] = &[
         d.lapses.retain(|l| l.fact != Fact::Touching && l.fact != Fact::Aboard);
     }),
     ("nuts are cracked on a raised car", Property::HeldOrFree, |d| {
-        drop_need(d, "wheels.crack", Fact::Stance);
-        drop_need(d, "wheels.crack", Fact::Pads);
-        set(d, "wheels.off", Fact::Wheels, Value::Off);
-        drop_need(d, "wheels.crack", Fact::Brake);
         step(d, "wheels.crack").needs = Condition::default();
     }),
     ("the car goes up with nothing to hold it", Property::HeldOrFree, |d| {
@@ -399,10 +395,10 @@ pub const HARMLESS: &[(&str, Edit)] = &[
         lock.steps.push(third);
     }),
     ("the advice is written by a supervisor", |d| step(d, "loop.advise").by = Rank::Supervisor),
-    ("clearances are looked at on the floor only", |d| {
-        let floor = Condition::Fact(Holds { fact: Fact::Stance, is: vec![Value::Pads, Value::Ground] });
+    ("clearances are looked at on the ground only", |d| {
+        let ground = Condition::Fact(Holds { fact: Fact::Stance, is: vec![Value::Ground] });
         let Condition::All(list) = &mut step(d, "final.clearance").needs else { return };
-        list[0] = floor;
+        list[0] = ground;
     }),
 ];
 
