@@ -132,7 +132,6 @@ pub fn prove_on(document: &Document, engine: Engine) -> Proof {
     let (mut proof, mut walked) = std::thread::scope(|scope| {
         let parts = scope.spawn(|| parts(document, engine, &claims));
         let walked = walk_each(document, &plan);
-        // A thread that panicked has nothing to hand over; nothing in it panics.
         (parts.join().unwrap_or_else(|broke| resume_unwind(broke)), walked)
     });
     if proof.broken.is_empty() && walked.shown.is_empty() {

@@ -70,14 +70,6 @@ const SABOTAGES: &[(&str, Sabotage)] = &[
     ("every step is taken for a closing change", |d, s, e| {
         over(d, s, e, |d| d.stages.iter_mut().flat_map(|stage| stage.steps.iter_mut()).for_each(|s| s.closing = true))
     }),
-    ("only the steps that rest on it directly are voided", |d, s, e| {
-        let Event::Done { step, .. } = e else { return apply(d, s, e) };
-        let mut other = d.clone();
-        for voided in other.stages.iter_mut().flat_map(|stage| stage.steps.iter_mut()) {
-            voided.rests_on.retain(|node| node == step || d.step(node).is_none());
-        }
-        apply(&other, s, e)
-    }),
     ("hazards stay acknowledged for the next doing", |d, s, e| {
         let Event::Done { step, .. } = e else { return apply(d, s, e) };
         let acknowledged = s.step(step).acknowledged;

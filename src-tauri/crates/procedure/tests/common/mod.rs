@@ -15,6 +15,8 @@ pub struct Job {
     pub document: Document,
     pub state: State,
     pub events: Vec<Event>,
+    /// What an event makes of a state: the engine's, or a control's with a fault in it.
+    pub apply: fn(&Document, State, &Event) -> State,
     /// The bay as somebody in it sees it.
     pub bay: trade::Bay,
     /// Options chosen instead of the first one: input id and option.
@@ -26,7 +28,8 @@ impl Job {
     pub fn begin() -> Job {
         let document = load(SHIPPED).expect("the shipped document has no fault");
         let choose = BTreeMap::from([("bar-front", "front-adjustable"), ("bar-rear", "rear-adjustable")]);
-        let mut job = Job { document, state: State::default(), events: Vec::new(), bay: trade::Bay::default(), choose };
+        let mut job =
+            Job { document, state: State::default(), events: Vec::new(), apply, bay: trade::Bay::default(), choose };
         for (person, rank) in [("RO", Rank::Trainee), ("LB", Rank::Technician), ("MT", Rank::Supervisor)] {
             job.want(Intent::SignOn { person: person.into(), rank }).expect("a first sign-on");
         }
@@ -54,7 +57,7 @@ impl Job {
     /// Hands an intent in with this evidence.
     pub fn want_with(&mut self, intent: Intent, evidence: Vec<Found>) -> Result<(), Refusal> {
         let event = decide(&self.document, &self.state, &intent, &evidence)?;
-        self.state = apply(&self.document, std::mem::take(&mut self.state), &event);
+        self.state = (self.apply)(&self.document, std::mem::take(&mut self.state), &event);
         self.bay.saw(&event);
         self.events.push(event);
         Ok(())
