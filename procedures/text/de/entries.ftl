@@ -28,7 +28,7 @@ option-rear-drive = Hinten
 option-all-drive = Alle vier
 
 input-springing = Federung
-option-each-wheel = An jedem Rad eine Feder mit Federteller oder ein Federbein mit verstellbarer Länge
+option-each-wheel = An jedem Rad Federteller oder verstellbares Federbein
 option-not-adjustable = Nicht einstellbar: messen und beurteilen
 option-single-spring = Eine Feder für zwei Räder: messen und beurteilen
 option-interconnected = Verbunden: messen und beurteilen

@@ -28,7 +28,7 @@ option-rear-drive = Rear
 option-all-drive = All four
 
 input-springing = Springing
-option-each-wheel = At each wheel a spring with a collar, or a strut of adjustable length
+option-each-wheel = Collar or adjustable strut at each wheel
 option-not-adjustable = Not adjustable: measure and advise
 option-single-spring = One spring for two wheels: measure and advise
 option-interconnected = Interconnected: measure and advise
