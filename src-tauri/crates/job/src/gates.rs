@@ -4,6 +4,7 @@ use crate::{
     judge::{Against, JudgeError, Wishes},
     known::{Known, axle_of},
     reading::group_of,
+    suspicion,
     tell::Tell,
 };
 use bayhand_chassis::{PadPlane, Sensitivity, Spread, Verdict, expanded_figures, side_tilt_limit_mm, twist_limit_mm};
@@ -323,7 +324,22 @@ impl Scene<'_> {
                 return self.say(Found::Fail, "found-sides", &args);
             }
         }
-        self.pass()
+        self.fits_together()
+    }
+
+    /// The reading at hand against those before it. A person decides: it cannot be told from here what happened.
+    fn fits_together(&self) -> Answer {
+        let Some(set) = group_of(&self.step.id).and_then(|group| self.known.reading_set(group, false)) else {
+            return self.unknown(&JudgeError::NotKnown("a reading"));
+        };
+        match self.known.fit_together(&set) {
+            Ok(found) if found.consistent => self.pass(),
+            Ok(found) => {
+                let causes = suspicion::causes(&found, self.tell);
+                self.say(Found::CannotTell, "found-unlike", &[("causes", causes)])
+            }
+            Err(why) => self.unknown(&why),
+        }
     }
 
     fn windows(&self) -> Answer {

@@ -27,6 +27,7 @@ pub mod preferences;
 pub mod reading;
 mod refuse;
 mod show;
+pub mod suspicion;
 pub mod tell;
 pub mod view;
 pub mod whole;

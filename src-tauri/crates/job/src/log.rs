@@ -98,6 +98,8 @@ pub struct Recording<'a> {
     pub entries: &'a BTreeMap<String, Entered>,
     /// What was seen.
     pub seen: Option<&'a Seen>,
+    /// True when a gate did not hold and somebody let it pass with a reason.
+    pub let_pass: bool,
 }
 
 impl Recording<'_> {
@@ -220,11 +222,13 @@ impl Log {
             match &line.happened.event {
                 Event::Done { step, by, entries, .. } => {
                     let entries = self.corrected.get(&line.number).unwrap_or(entries);
-                    accepted.push(Recording { number: line.number, at: line.at, step, by, entries, seen });
+                    let (number, at, let_pass) = (line.number, line.at, false);
+                    accepted.push(Recording { number, at, step, by, entries, seen, let_pass });
                 }
                 Event::Tried { step, by, entries, .. } => {
                     let entries = self.corrected.get(&line.number).unwrap_or(entries);
-                    tried.insert(step, Recording { number: line.number, at: line.at, step, by, entries, seen });
+                    let (number, at, let_pass) = (line.number, line.at, true);
+                    tried.insert(step, Recording { number, at, step, by, entries, seen, let_pass });
                 }
                 Event::Waived { step, .. } => accepted.extend(tried.remove(step.as_str())),
                 _ => {}

@@ -140,25 +140,30 @@ impl Known<'_> {
         self.value("intake.adjusters", "steps-per-turn").map_or(0.0, |steps| self.pitch_mm(place) / steps)
     }
 
-    /// The readings up to this set, with what was really turned before each.
+    /// The readings up to this set as `planner` takes them.
     fn rounds_for_plan(&self, now: &ReadingSet, per_turn: f64) -> Vec<Round> {
-        let mut rounds = Vec::new();
-        let mut since = 0;
+        let round = |(turns, set): (Corners<f64>, ReadingSet)| Round {
+            turned_steps: turns.map(|turns| turns * per_turn),
+            loads_kg: set.loads_kg(),
+            heights_mm: set.heights_mm(),
+        };
+        self.sets_until(now).into_iter().map(round).collect()
+    }
+
+    /// The sets read while collars were being set, up to this one, with the turns that were really made since the set
+    /// before; none before the first, since what was turned before it is not evidence.
+    pub fn sets_until(&self, now: &ReadingSet) -> Vec<(Corners<f64>, ReadingSet)> {
         let first = |set: &ReadingSet| set.readings.iter().find_map(|r| r.number).unwrap_or(u64::MAX);
-        for set in self.rounds_read().iter().filter(|set| first(set) < first(now)).chain([now]) {
-            let turned = self.turned_between(since, first(set));
-            since = first(set);
-            rounds.push(Round {
-                turned_steps: turned.map(|turns| turns * per_turn),
-                loads_kg: set.loads_kg(),
-                heights_mm: set.heights_mm(),
-            });
-        }
-        // What was turned before the first reading is not evidence.
-        if let Some(first) = rounds.first_mut() {
-            first.turned_steps = Corners::same(0.0);
-        }
-        rounds
+        let before = self.rounds_read().into_iter().filter(|set| first(set) < first(now));
+        let mut since = None;
+        before
+            .chain([now.clone()])
+            .map(|set| {
+                let turns = since.map_or(Corners::same(0.0), |since| self.turned_between(since, first(&set)));
+                since = Some(first(&set));
+                (turns, set)
+            })
+            .collect()
     }
 
     /// Turns made between two entries.

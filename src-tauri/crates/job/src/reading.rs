@@ -16,6 +16,8 @@ pub struct Reading {
     pub looks_kg: Corners<Vec<f64>>,
     /// Heights, mm.
     pub heights_mm: Corners<f64>,
+    /// True when a gate did not hold and somebody let the reading pass with a reason.
+    pub let_pass: bool,
 }
 
 /// Readings of like state, one for each settle.
@@ -107,6 +109,7 @@ impl Known<'_> {
             at: recorded.map(|r| r.at),
             looks_kg: Corners { fl, fr, rl, rr },
             heights_mm: self.corners(step, "heights")?,
+            let_pass: recorded.is_some_and(|r| r.let_pass),
         })
     }
 
@@ -154,6 +157,7 @@ fn of_recording(recording: &crate::log::Recording) -> Option<Reading> {
         at: Some(recording.at),
         looks_kg: Corners { fl, fr, rl, rr },
         heights_mm: Corners { fl: hfl?, fr: hfr?, rl: hrl?, rr: hrr? },
+        let_pass: recording.let_pass,
     })
 }
 
