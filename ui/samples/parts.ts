@@ -99,13 +99,13 @@ export const footprints: Footprint[] = [
 ];
 
 export const figures: FigureRow[] = [
-  { id: "cross_pct", name: "Cross weight", found: "48.7 ± 0.3 %", left: "49.4 ± 0.3 %", wanted: "50.0 ± 0.5 %", verdict: "cannot-tell", verdict_word: "cannot tell yet" },
-  { id: "left_pct", name: "Left share", found: "50.3 ± 0.1 %", left: "50.2 ± 0.1 %", wanted: null, verdict: null, verdict_word: null },
-  { id: "front_pct", name: "Front share", found: "41.8 ± 0.1 %", left: "41.8 ± 0.1 %", wanted: null, verdict: null, verdict_word: null },
-  { id: "front_diff_kg", name: "Front, left less right", found: "14.0 ± 1.6 kg", left: "8.5 ± 1.6 kg", wanted: "0 ± 4 kg", verdict: "outside", verdict_word: "outside" },
-  { id: "rear_diff_kg", name: "Rear, left less right", found: "-9.0 ± 1.6 kg", left: "-3.5 ± 1.6 kg", wanted: "0 ± 6 kg", verdict: "inside", verdict_word: "inside" },
-  { id: "side_front_mm", name: "Front height, left minus right", found: "2.0 ± 0.5 mm", left: "3.0 ± 0.5 mm", wanted: "0 ± 7.5 mm", verdict: "inside", verdict_word: "inside" },
-  { id: "side_rear_mm", name: "Rear height, left minus right", found: "-1.0 ± 0.5 mm", left: "-2.0 ± 0.5 mm", wanted: "0 ± 7.5 mm", verdict: "inside", verdict_word: "inside" },
+  { id: "cross_pct", name: "Cross weight", found: "48.7 ± 0.3 %", left: "49.4 ± 0.3 %", made_of: "settles 64 %, the pads’ zero 22 %, twist of the pads 9 %", wanted: "50.0 ± 0.5 %", verdict: "cannot-tell", verdict_word: "cannot tell yet" },
+  { id: "left_pct", name: "Left share", found: "50.3 ± 0.1 %", left: "50.2 ± 0.1 %", made_of: null, wanted: null, verdict: null, verdict_word: null },
+  { id: "front_pct", name: "Front share", found: "41.8 ± 0.1 %", left: "41.8 ± 0.1 %", made_of: null, wanted: null, verdict: null, verdict_word: null },
+  { id: "front_diff_kg", name: "Front, left less right", found: "14.0 ± 1.6 kg", left: "8.5 ± 1.6 kg", made_of: "settles 64 %, the pads’ zero 22 %, twist of the pads 9 %", wanted: "0 ± 4 kg", verdict: "outside", verdict_word: "outside" },
+  { id: "rear_diff_kg", name: "Rear, left less right", found: "-9.0 ± 1.6 kg", left: "-3.5 ± 1.6 kg", made_of: "settles 64 %, the pads’ zero 22 %, twist of the pads 9 %", wanted: "0 ± 6 kg", verdict: "inside", verdict_word: "inside" },
+  { id: "side_front_mm", name: "Front height, left minus right", found: "2.0 ± 0.5 mm", left: "3.0 ± 0.5 mm", made_of: null, wanted: "0 ± 7.5 mm", verdict: "inside", verdict_word: "inside" },
+  { id: "side_rear_mm", name: "Rear height, left minus right", found: "-1.0 ± 0.5 mm", left: "-2.0 ± 0.5 mm", made_of: null, wanted: "0 ± 7.5 mm", verdict: "inside", verdict_word: "inside" },
 ];
 
 /** What would follow from a place on the sample line. */

@@ -54,14 +54,23 @@ input-bar-front = Stabilisator vorn
 option-front-none = Kein Stabilisator
 option-front-fixed = Mit festen Koppelstangen
 option-front-adjustable = Mit einstellbarer Koppelstange
+input-front-bar-rate = Rate des Stabilisators vorn an den Rädern (0: unbekannt)
+input-front-link-lead = Koppelstange vorn: Änderung am Rad je Umdrehung (0: unbekannt)
 
 input-bar-rear = Stabilisator hinten
 option-rear-none = Kein Stabilisator
 option-rear-fixed = Mit festen Koppelstangen
 option-rear-adjustable = Mit einstellbarer Koppelstange
+input-rear-bar-rate = Rate des Stabilisators hinten an den Rädern (0: unbekannt)
+input-rear-link-lead = Koppelstange hinten: Änderung am Rad je Umdrehung (0: unbekannt)
 
 input-spring = Federrate
-input-motion-ratio = Übersetzungsverhältnis, Federweg zu Radweg
+input-ratio-way = Übersetzungsverhältnis, angegeben als
+option-ratio-spring-per-wheel = Federweg zu Radweg
+option-ratio-wheel-per-spring = Radweg zu Federweg
+option-ratio-above-one = Federweg zu Radweg, über 1,2 und so gemeint
+
+input-motion-ratio = Übersetzungsverhältnis
 input-tyre = Reifenrate
 input-unsprung = Ungefederte Masse einer Ecke
 input-tyre-radius = Radius des unbelasteten Reifens
@@ -123,6 +132,8 @@ input-checker = Wer prüft
 input-pads-id = Waagen
 input-pads-due = Waagen, Kalibrierung fällig
 input-pads-resolution = Waagen, Auflösung
+input-pads-zero = Waagen, Nullpunkt über den Auftrag, ±
+input-pads-calibration = Waagen, Kalibrierung, ± der Last
 input-laser-id = Laser
 input-laser-due = Laser, Kalibrierung fällig
 input-laser-accuracy = Laser, Genauigkeit über die Waagen

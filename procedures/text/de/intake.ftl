@@ -30,7 +30,7 @@ step-intake-springs = Federn, Reifen und ungefederte Massen jeder Achse eintrage
     .short = Federn und Reifen
     .detail =
         Die Federrate steht auf der Feder oder in den Daten ihres Herstellers.
-        Das Übersetzungsverhältnis ist der Federweg je Millimeter Radweg und liegt meist unter eins; verkehrt herum eingetragen, verdirbt es jede vorhergesagte Umdrehung.
+        Das Übersetzungsverhältnis nennt den Federweg je Millimeter Radweg oder umgekehrt: beides heißt so, und verkehrt herum verdirbt es jede vorhergesagte Umdrehung. Kaum eine Feder bewegt sich mehr als ihr Rad.
         Die ungefederte Masse gilt für eine Ecke: Rad, Reifen, Bremse, Nabe und etwa die Hälfte der Lenker.
         Die ersten Einstellrunden zeigen, wo diese Zahlen ein wenig danebenliegen.
 
@@ -94,6 +94,7 @@ step-intake-instruments = Jedes Messgerät mit Genauigkeit und Kalibrierdatum ei
     .short = Messgeräte und Termine
     .detail =
         Ein Messwert ist so viel wert wie das Messgerät dahinter; deshalb wird jedes mit seiner Kennung genannt.
+        Die Genauigkeit wird eingetragen, wie sie im Zertifikat steht, für etwa 95 %; steht dort keine, gilt die Toleranz des Herstellers.
         Der Nivellierlaser darf höchstens Klasse 2 haben und braucht ein Kalibrierdatum wie die Waagen.
         Das Programm sagt jetzt, ob diese Geräte die vereinbarten Fenster überhaupt beurteilen können; besser erfährt man es, bevor das Fahrzeug oben ist.
         Ist ein Termin überschritten, kann die Aufsicht es mit Begründung zulassen, und das Protokoll nennt es.

@@ -54,14 +54,23 @@ input-bar-front = Front anti-roll bar
 option-front-none = No bar
 option-front-fixed = Bar with fixed links
 option-front-adjustable = Bar with an adjustable link
+input-front-bar-rate = Rate of the front bar at the wheels (0: not known)
+input-front-link-lead = Front link: change at the wheel for one turn (0: not known)
 
 input-bar-rear = Rear anti-roll bar
 option-rear-none = No bar
 option-rear-fixed = Bar with fixed links
 option-rear-adjustable = Bar with an adjustable link
+input-rear-bar-rate = Rate of the rear bar at the wheels (0: not known)
+input-rear-link-lead = Rear link: change at the wheel for one turn (0: not known)
 
 input-spring = Spring rate
-input-motion-ratio = Motion ratio, spring travel over wheel travel
+input-ratio-way = Motion ratio, written as
+option-ratio-spring-per-wheel = Spring travel over wheel travel
+option-ratio-wheel-per-spring = Wheel travel over spring travel
+option-ratio-above-one = Spring travel over wheel travel, above 1.2 and meant so
+
+input-motion-ratio = Motion ratio
 input-tyre = Tyre rate
 input-unsprung = Unsprung mass of one corner
 input-tyre-radius = Radius of the unloaded tyre
@@ -123,6 +132,8 @@ input-checker = Who checks
 input-pads-id = Pads
 input-pads-due = Pads, calibration due
 input-pads-resolution = Pads, resolution
+input-pads-zero = Pads, zero kept over the job, ±
+input-pads-calibration = Pads, calibration, ± of the load
 input-laser-id = Laser
 input-laser-due = Laser, calibration due
 input-laser-accuracy = Laser, accuracy over the pads

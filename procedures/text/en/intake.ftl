@@ -30,7 +30,7 @@ step-intake-springs = Write the springs, tyres and unsprung masses of each axle.
     .short = Springs and tyres
     .detail =
         The spring rate is printed on the spring or stands in its maker’s data.
-        The motion ratio is how far the spring moves for one millimetre at the wheel, and is below one on most cars; entered upside down it spoils every predicted turn.
+        The motion ratio says how far the spring moves for one millimetre at the wheel, or the other way round: both are called so, and one upside down spoils every predicted turn. Hardly any spring moves more than its wheel.
         Unsprung mass is that of one corner: wheel, tyre, brake, hub and about half of the arms.
         The first rounds of turning will show where these figures are a little off.
 
@@ -94,6 +94,7 @@ step-intake-instruments = Write each instrument with its accuracy and its calibr
     .short = Instruments and dates
     .detail =
         A reading is worth what the instrument behind it is worth, so each one is named with its id.
+        Accuracy is written as the certificate states it, for about 95 %; where none is stated, take the maker's tolerance.
         The levelling laser must be class 2 or lower, and it needs a date as much as the pads do.
         The tool says now whether these instruments can ever judge the windows that were agreed; it is better to learn this before the car is in the air.
         Where one is past its date, a supervisor may let it pass with a reason, and the sheet will say so.

@@ -2,6 +2,7 @@
 //!
 //! Decimals are strings. Bodies carry a version; an unknown one is 'newer than the program'.
 
+use bayhand_planner::Knowledge;
 use bayhand_practice::Fault;
 use bayhand_procedure::{Event, Found};
 use serde::{Deserialize, Serialize};
@@ -74,6 +75,9 @@ pub struct Opened {
     /// What is wrong with the simulated car.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub practice_fault: Option<Fault>,
+    /// What an earlier job on this car taught about its springs and ratios.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub known: Option<Knowledge>,
     /// SHA-256 of the procedure document's text, hex.
     pub document_hash: String,
     /// The document's text: a job keeps the procedure that it was begun with.

@@ -6,6 +6,7 @@
 
 mod evidence;
 mod keeping;
+mod learned;
 mod people;
 mod queries;
 mod writing;

@@ -1,15 +1,15 @@
 //! The gates of the procedure, computed: pass, fail or cannot tell, and what was found, in words.
 
+mod readings;
+
 use crate::{
-    judge::{Against, JudgeError, Wishes},
+    judge::JudgeError,
     known::{Known, axle_of},
-    reading::group_of,
-    suspicion,
     tell::Tell,
 };
-use bayhand_chassis::{PadPlane, Sensitivity, Spread, Verdict, expanded_figures, side_tilt_limit_mm, twist_limit_mm};
+use bayhand_chassis::{Sensitivity, Verdict};
 use bayhand_procedure::{Found, Gate, Kind, PressureKind, Step};
-use bayhand_vehicle::{Corners, Place};
+use bayhand_vehicle::{Corners, Place, RatioConvention};
 use chrono::{DateTime, FixedOffset, NaiveDate};
 
 /// What a gate found, and what to say of it; nothing is said of a gate that passed without figures.
@@ -20,13 +20,6 @@ pub struct Answer {
     /// In words.
     pub says: String,
 }
-
-/// Share of the left side that the side tilt of the pads may pretend, %.
-const LEFT_WINDOW_PCT: f64 = 0.2;
-/// How far the total may lie from the entered one before a reading is thought unlikely, as a share of it.
-const TOTAL_SHARE: f64 = 0.06;
-/// How unlike the loads of an axle's two wheels may be before a reading is thought unlikely, as a share of their sum.
-const SIDE_SHARE: f64 = 0.35;
 
 /// Everything that a gate may look at.
 pub struct Scene<'a> {
@@ -104,10 +97,36 @@ impl Scene<'_> {
         match self.known.car(&Corners::same(total / 4.0)) {
             // Its statics refuse values that cannot be, and springs that cannot hold the body upright.
             Ok(car) => match Sensitivity::of(&car) {
-                Ok(_) => self.pass(),
+                Ok(_) => self.ratio_meant(),
                 Err(why) => self.say(Found::Fail, "found-car", &[("why", why.to_string())]),
             },
+            Err(JudgeError::Statics(why)) => self.say(Found::Fail, "found-car", &[("why", why.to_string())]),
             Err(why) => self.unknown(&why),
+        }
+    }
+
+    /// Asks back where a spring would move more than its wheel, unless that was said to be meant.
+    fn ratio_meant(&self) -> Answer {
+        let Ok(ratios) = self.known.ratios() else { return self.pass() };
+        let doubtful = ratios
+            .into_iter()
+            .zip(["axle-front", "axle-rear"])
+            .find_map(|(entered, axle)| Some((entered, entered.ask_back()?, self.tell.text(axle, &[]))));
+        match doubtful {
+            Some((entered, other, axle)) if self.text("ratio-way") != "ratio-above-one" => {
+                let other_way = match other.convention {
+                    RatioConvention::SpringPerWheel => "option-ratio-spring-per-wheel",
+                    RatioConvention::WheelPerSpring => "option-ratio-wheel-per-spring",
+                };
+                let args = [
+                    ("axle", axle),
+                    ("value", format!("{}", entered.value)),
+                    ("other", self.tell.text(other_way, &[])),
+                    ("meant", self.tell.text("option-ratio-above-one", &[])),
+                ];
+                self.say(Found::Fail, "found-ratio", &args)
+            }
+            _ => self.pass(),
         }
     }
 
@@ -128,33 +147,6 @@ impl Scene<'_> {
         self.if_else(wrong.is_empty(), "found-instruments", &[("wrong", wrong.join("; "))])
     }
 
-    /// A reading of three settles with three looks each, by these instruments, on a car that settles as usual: can its
-    /// expanded uncertainty ever be less than the chosen window?
-    fn instruments_resolve(&self) -> Answer {
-        let Some(wishes) = self.known.wishes() else { return self.unknown(&JudgeError::NotKnown("a window")) };
-        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
-        let loads = Corners::same(total / 4.0);
-        let judged = self.known.car(&loads).and_then(|car| {
-            let pads = self.known.pads(&car)?;
-            Ok(Spread::of(&car, &pads, &loads, 3, 3)?)
-        });
-        match judged {
-            Ok(spread) => {
-                let u = expanded_figures(&loads, &spread.total_kg2());
-                let ok = u.cross_pct < wishes.cross_window_pct && u.rear_diff_kg < wishes.axle_window_kg;
-                let found = if ok { Found::Pass } else { Found::CannotTell };
-                let args = [
-                    ("u", self.tell.percent(u.cross_pct, 2)),
-                    ("window", self.tell.percent(wishes.cross_window_pct, 2)),
-                    ("axle", self.tell.kg(u.rear_diff_kg.max(u.front_diff_kg))),
-                    ("axlewindow", self.tell.kg(wishes.axle_window_kg)),
-                ];
-                self.say(found, "found-resolve", &args)
-            }
-            Err(why) => self.unknown(&why),
-        }
-    }
-
     fn second_person(&self, of: &str) -> Answer {
         let other = self.known.last(of).map_or("", |r| r.by);
         self.if_else(other != self.by, "found-second", &[("by", other.to_owned())])
@@ -173,33 +165,6 @@ impl Scene<'_> {
         };
         let args = [("then", format!("{then:.1}")), ("now", format!("{now:.1}"))];
         self.if_else((then - now).abs() <= within, "found-same", &args)
-    }
-
-    fn pads_level(&self) -> Answer {
-        let one = self.known.corners(&self.step.id, "set-up-1");
-        let two = self.known.corners(&self.step.id, "set-up-2");
-        let (Some(one), Some(two), Some(wishes)) = (one, two, self.known.wishes()) else {
-            return self.unknown(&JudgeError::NotKnown("a height of the pads"));
-        };
-        let heights = Corners::from_fn(|p| (one.at(p) + two.at(p)) / 2.0);
-        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
-        let found = self.known.car(&Corners::same(total / 4.0)).and_then(|car| {
-            let plane = PadPlane::of(&car, &heights)?;
-            Ok((plane, twist_limit_mm(&car, wishes.cross_window_pct)?, side_tilt_limit_mm(&car, LEFT_WINDOW_PCT)?))
-        });
-        match found {
-            Ok((plane, twist, tilt)) => {
-                let ok = plane.twist_mm.abs() <= twist && plane.side_tilt_mm.abs() <= tilt;
-                let args = [
-                    ("twist", self.tell.mm(plane.twist_mm, 2)),
-                    ("twistlimit", self.tell.mm(twist, 2)),
-                    ("tilt", self.tell.mm(plane.side_tilt_mm, 2)),
-                    ("tiltlimit", self.tell.mm(tilt, 1)),
-                ];
-                self.say(if ok { Found::Pass } else { Found::Fail }, "found-pads", &args)
-            }
-            Err(why) => self.unknown(&why),
-        }
     }
 
     fn pressures(&self, at: PressureKind, within: f64) -> Answer {
@@ -286,150 +251,6 @@ impl Scene<'_> {
         self.if_else(wrong.is_empty(), "found-angles", &args)
     }
 
-    fn set_at_hand(&self) -> Result<crate::judge::Judged, JudgeError> {
-        let group = group_of(&self.step.id).map(str::to_owned);
-        let set = match group {
-            Some(group) => self.known.reading_set(&group, false),
-            None => self.known.judged_set(),
-        };
-        self.known.judged(set.ok_or(JudgeError::NotKnown("a reading"))?)
-    }
-
-    fn settles_agree(&self, within: f64) -> Answer {
-        match self.set_at_hand() {
-            Ok(judged) => {
-                let spread = judged.set.spread_kg();
-                let args = [("spread", self.tell.kg(spread)), ("within", self.tell.kg(within))];
-                self.if_else(spread <= within, "found-settles", &args)
-            }
-            Err(why) => self.unknown(&why),
-        }
-    }
-
-    fn plausible(&self) -> Answer {
-        let total = self.known.value("intake.car", "total").unwrap_or(0.0);
-        let loads = Place::ALL.map(|p| {
-            let looks = self.known.looks(&self.step.id, &format!("loads.{}", p.code()));
-            looks.iter().sum::<f64>() / looks.len().max(1) as f64
-        });
-        let sum: f64 = loads.iter().sum();
-        if (sum - total).abs() > TOTAL_SHARE * total {
-            let args = [("sum", self.tell.kg(sum)), ("total", self.tell.kg(total))];
-            return self.say(Found::Fail, "found-total", &args);
-        }
-        for (axle, left, right) in [("front", loads[0], loads[1]), ("rear", loads[2], loads[3])] {
-            if (left - right).abs() > SIDE_SHARE * (left + right) {
-                let axle = self.tell.text(&format!("axle-{axle}"), &[]);
-                let args = [("axle", axle), ("left", self.tell.kg(left)), ("right", self.tell.kg(right))];
-                return self.say(Found::Fail, "found-sides", &args);
-            }
-        }
-        self.fits_together()
-    }
-
-    /// The reading at hand against those before it. A person decides: it cannot be told from here what happened.
-    fn fits_together(&self) -> Answer {
-        let Some(set) = group_of(&self.step.id).and_then(|group| self.known.reading_set(group, false)) else {
-            return self.unknown(&JudgeError::NotKnown("a reading"));
-        };
-        match self.known.fit_together(&set) {
-            Ok(found) if found.consistent => self.pass(),
-            Ok(found) => {
-                let causes = suspicion::causes(&found, self.tell);
-                self.say(Found::CannotTell, "found-unlike", &[("causes", causes)])
-            }
-            Err(why) => self.unknown(&why),
-        }
-    }
-
-    fn windows(&self) -> Answer {
-        if self.changes_first() {
-            return self.pass();
-        }
-        let Some(wishes) = self.known.wishes() else { return self.unknown(&JudgeError::NotKnown("a window")) };
-        let judged = match self.set_at_hand() {
-            Ok(judged) => judged,
-            Err(why) => return self.unknown(&why),
-        };
-        let checks = [
-            ("figure-first", judged.first(&wishes), first_is_percent(&wishes)),
-            ("figure-side-front", judged.side(&wishes, Place::Fl, Place::Fr), false),
-            ("figure-side-rear", judged.side(&wishes, Place::Rl, Place::Rr), false),
-        ];
-        let mut found = Found::Pass;
-        let mut lines = Vec::new();
-        for (index, (name, against, percent)) in checks.into_iter().enumerate() {
-            let verdict = against.verdict().unwrap_or(Verdict::Inside);
-            found = worse(found, of_verdict(verdict));
-            if verdict != Verdict::Inside {
-                lines.push(self.window_line(name, &against, percent, index == 0, verdict));
-            }
-        }
-        if found == Found::Pass { self.pass() } else { Answer { found, says: lines.join(" ") } }
-    }
-
-    fn window_line(&self, name: &str, against: &Against, percent: bool, first: bool, verdict: Verdict) -> String {
-        let show = |v: f64| match (percent, first) {
-            (true, _) => self.tell.percent(v, 2),
-            (false, true) => self.tell.kg(v),
-            (false, false) => self.tell.mm(v, 1),
-        };
-        let (target, window) = against.wanted.unwrap_or((0.0, 0.0));
-        let args = [
-            ("name", self.tell.text(name, &[])),
-            ("value", show(against.value)),
-            ("u", show(against.u)),
-            ("target", show(target)),
-            ("window", show(window)),
-            ("verdict", self.tell.verdict(verdict)),
-        ];
-        self.tell.text("found-window", &args)
-    }
-
-    /// Loads and heights equal to the earlier ones within what settles can do: twice the standard uncertainty of the
-    /// difference, what is constant over the job left out.
-    fn unchanged(&self, since: &str) -> Answer {
-        if self.changes_first() {
-            return self.pass();
-        }
-        let before = match group_of(since) {
-            Some(group) => self.known.reading_set(group, false),
-            None => self.known.judged_set(),
-        };
-        let before =
-            before.ok_or(JudgeError::NotKnown("the reading to compare with")).and_then(|s| self.known.judged(s));
-        let (before, now) = match (before, self.set_at_hand()) {
-            (Ok(before), Ok(now)) => (before, now),
-            (Err(why), _) | (_, Err(why)) => return self.unknown(&why),
-        };
-        let variance = |judged: &crate::judge::Judged| {
-            Spread::of(&judged.car, &judged.pads, &judged.loads_kg, judged.set.looks(), judged.set.settles())
-                .map(|s| Corners::from_fn(|p| s.varying_kg2[p.index()][p.index()]))
-        };
-        let (Ok(a), Ok(b)) = (variance(&before), variance(&now)) else {
-            return self.unknown(&JudgeError::NotKnown("the spread of the readings"));
-        };
-        let height_u = (before.u_height_mm.powi(2) + now.u_height_mm.powi(2)).sqrt();
-        let mut wrong = Vec::new();
-        for place in Place::ALL {
-            let load = now.loads_kg.at(place) - before.loads_kg.at(place);
-            let height = now.heights_mm.at(place) - before.heights_mm.at(place);
-            let u = 2.0 * (a.at(place) + b.at(place)).sqrt();
-            // Three standard uncertainties: eight values are compared at once, and a false alarm costs an hour.
-            if load.abs() > 1.5 * u || height.abs() > 1.5 * height_u {
-                let args = [
-                    ("where", self.tell.corner(place)),
-                    ("load", self.tell.signed_kg(load)),
-                    ("height", self.tell.signed_mm(height)),
-                    ("u", self.tell.kg(1.5 * u)),
-                    ("hu", self.tell.mm(1.5 * height_u, 1)),
-                ];
-                wrong.push(self.tell.text("found-moved-at", &args));
-            }
-        }
-        self.if_else(wrong.is_empty(), "found-moved", &[("wrong", wrong.join("; "))])
-    }
-
     fn waited(&self) -> Answer {
         let wait = self.known.value("intake.place", "wait").unwrap_or(0.0);
         let passed = (self.now - self.known.log.step_began()).num_milliseconds() as f64 / 1000.0;
@@ -462,11 +283,6 @@ impl Scene<'_> {
         }
         self.pass()
     }
-}
-
-/// True when the wish that comes first is the cross weight, which is a share.
-pub fn first_is_percent(wishes: &Wishes) -> bool {
-    wishes.first == crate::judge::First::Cross
 }
 
 fn of_verdict(verdict: Verdict) -> Found {

@@ -4,8 +4,9 @@ use crate::{
     known::{Known, axle_of},
     reading::ReadingSet,
 };
-use bayhand_chassis::{Figures, Pads, Spread, StaticsError, Verdict, diagonal, expanded_figures, judge};
-use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, Place, Sprung};
+use bayhand_chassis::reading::{Figure, HeightSpread, Instruments, Reading, height_spread};
+use bayhand_chassis::{COVERAGE, Figures, StaticsError, Verdict, expanded_figures, judge, mass_centre};
+use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, EnteredRatio, Place, RatioConvention, Sprung};
 use thiserror::Error;
 
 /// Why nothing can be said.
@@ -26,16 +27,16 @@ pub struct Judged {
     pub set: ReadingSet,
     /// The car, with the masses that the readings give.
     pub car: Car,
-    /// What is known of the pads.
-    pub pads: Pads,
-    /// Mean loads, kg.
+    /// What is known of the instruments.
+    pub instruments: Instruments,
+    /// Where the uncertainty of the loads comes from.
+    pub reading: Reading,
+    /// Mean loads as they would be on level pads, kg.
     pub loads_kg: Corners<f64>,
     /// Their expanded uncertainty (k = 2), kg.
     pub u_loads_kg: Corners<f64>,
     /// Mean heights, mm.
     pub heights_mm: Corners<f64>,
-    /// Expanded uncertainty (k = 2) of a height, mm.
-    pub u_height_mm: f64,
     /// The figures.
     pub figures: Figures,
     /// Their expanded uncertainties (k = 2).
@@ -72,6 +73,17 @@ pub enum First {
     Rear,
 }
 
+impl First {
+    /// The figure that it is about.
+    pub fn figure(self) -> Figure {
+        match self {
+            First::Cross => Figure::CrossPct,
+            First::Front => Figure::FrontDiffKg,
+            First::Rear => Figure::RearDiffKg,
+        }
+    }
+}
+
 /// One figure against what was agreed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Against {
@@ -89,16 +101,6 @@ impl Against {
         self.wanted.map(|(target, window)| judge(self.value - target, self.u, window))
     }
 }
-
-/// Assumed repeatability of a settle before anything was read, kg at FL, one sigma (1 to 3 kg a corner over settles is
-/// common practice with sticky struts; half a kilogram for a car in good order).
-const SETTLE_PRIOR_KG: f64 = 0.5;
-/// How many observed settles the assumption weighs as much as.
-const SETTLE_PRIOR_WEIGHT: f64 = 2.0;
-/// Repeatability of a look at a resting car, kg, one sigma (0.1 to 0.2 kg, common practice).
-const LOOK_KG: f64 = 0.1;
-/// Repeatability of a height read with a gauge, mm, one sigma (common practice).
-const HEIGHT_GAUGE_MM: f64 = 0.3;
 
 impl Known<'_> {
     /// What was agreed; none before intake.
@@ -119,6 +121,19 @@ impl Known<'_> {
         })
     }
 
+    /// The motion ratios as entered, front first, with the convention that they were entered in.
+    ///
+    /// # Errors
+    /// What is not known yet.
+    pub fn ratios(&self) -> Result<[EnteredRatio; 2], JudgeError> {
+        let values = self.axles("intake.springs", "motion-ratio").ok_or(JudgeError::NotKnown("the motion ratio"))?;
+        let convention = match self.text("intake.springs", "ratio-way") {
+            Some("ratio-wheel-per-spring") => RatioConvention::WheelPerSpring,
+            _ => RatioConvention::SpringPerWheel,
+        };
+        Ok([values.0, values.1].map(|value| EnteredRatio { value, convention }))
+    }
+
     /// The car as entered, with its masses from four loads.
     ///
     /// # Errors
@@ -128,7 +143,8 @@ impl Known<'_> {
         let once = |key, what| self.value("intake.car", key).ok_or(JudgeError::NotKnown(what));
         let springs = "intake.springs";
         let spring = axles(springs, "spring", "the spring rate")?;
-        let ratio = axles(springs, "motion-ratio", "the motion ratio")?;
+        let [front_ratio, rear_ratio] = self.ratios()?.map(|entered| entered.spring_per_wheel());
+        let ratio = (front_ratio.map_err(StaticsError::from)?, rear_ratio.map_err(StaticsError::from)?);
         let tyre = axles(springs, "tyre", "the tyre rate")?;
         let unsprung = axles(springs, "unsprung", "the unsprung mass")?;
         let radius = axles(springs, "tyre-radius", "the tyre radius")?;
@@ -146,21 +162,18 @@ impl Known<'_> {
             bump_stop_n_per_mm: None,
             coil_bind_mm: None,
         };
-        // The sprung mass and its centre follow from the loads less the unsprung masses, by moments about the axles
-        // and the middle plane.
-        let sprung = Corners::from_fn(|p| loads_kg.at(p) - axle_of(p, unsprung.0, unsprung.1));
-        let mass_kg: f64 = sprung.to_array().iter().sum();
-        let left = |l: f64, r: f64, track: f64| (l - r) * track / 2.0;
-        let moment = left(sprung.fl, sprung.fr, track_front_mm) + left(sprung.rl, sprung.rr, track_rear_mm);
-        Ok(Car {
+        // Not sprung yet: what the wheels carry of the sprung mass says where it is.
+        let sprung_kg = Corners::from_fn(|p| loads_kg.at(p) - axle_of(p, unsprung.0, unsprung.1));
+        let mass_kg = sprung_kg.iter().map(|(_, kg)| kg).sum();
+        let mut car = Car {
             wheelbase_mm,
             track_front_mm,
             track_rear_mm,
             roll_axis_height_mm: once("roll-axis-height", "the height of the roll axis")?,
             sprung: Sprung {
                 mass_kg,
-                cg_behind_front_axle_mm: (sprung.rl + sprung.rr) / mass_kg * wheelbase_mm,
-                cg_left_mm: moment / mass_kg,
+                cg_behind_front_axle_mm: wheelbase_mm / 2.0,
+                cg_left_mm: 0.0,
                 cg_height_mm: once("cg-height", "the height of the mass centre")?,
             },
             torsion_nm_per_deg: None,
@@ -168,44 +181,11 @@ impl Known<'_> {
             bars: Bars::default(),
             beams: Beams::default(),
             height_points: None,
-        })
-    }
-
-    /// What is known of the pads, with the settles that were seen so far.
-    ///
-    /// # Errors
-    /// What is not known yet.
-    pub fn pads(&self, car: &Car) -> Result<Pads, JudgeError> {
-        let at = |key, what| self.value("intake.instruments", key).ok_or(JudgeError::NotKnown(what));
-        Ok(Pads {
-            resolution_kg: at("pads-resolution", "the pads' resolution")?,
-            look_kg: LOOK_KG,
-            settle_kg: self.settle_kg(car),
-            // The laser's accuracy is entered as an interval of about 95 %.
-            level_mm: at("laser-accuracy", "the laser's accuracy")? / 2.0,
-            height_mm: HEIGHT_GAUGE_MM,
-            patch_mm: 0.0,
-        })
-    }
-
-    /// Repeatability over settles, kg at FL along the diagonal pattern, one sigma: the settles seen in this job, pooled
-    /// over the sets, with an assumption that weighs as much as two of them.
-    fn settle_kg(&self, car: &Car) -> f64 {
-        let n = diagonal(car).to_array();
-        let length: f64 = n.iter().map(|v| v * v).sum();
-        let mut squares = SETTLE_PRIOR_WEIGHT * SETTLE_PRIOR_KG.powi(2);
-        let mut weight = SETTLE_PRIOR_WEIGHT;
-        let sets = self.rounds_read().into_iter().chain(self.reading_set("final", true));
-        for set in sets.filter(|set| set.readings.len() > 1) {
-            let mean = set.loads_kg().to_array();
-            for reading in &set.readings {
-                let loads = reading.loads_kg().to_array();
-                let along: f64 = (0..4).map(|i| (loads[i] - mean[i]) * n[i]).sum::<f64>() / length;
-                squares += along * along;
-            }
-            weight += set.readings.len() as f64 - 1.0;
-        }
-        (squares / weight).sqrt()
+        };
+        let centre = mass_centre(&car, &sprung_kg)?;
+        car.sprung.cg_behind_front_axle_mm = centre.behind_front_axle_mm;
+        car.sprung.cg_left_mm = centre.left_mm;
+        Ok(car)
     }
 
     /// Judges a set of readings.
@@ -213,25 +193,33 @@ impl Known<'_> {
     /// # Errors
     /// What is not known yet; a car that cannot be.
     pub fn judged(&self, set: ReadingSet) -> Result<Judged, JudgeError> {
-        let loads_kg = set.loads_kg();
+        let car = self.car(&set.loads_kg())?;
+        let loads_kg = self.on_level_pads(&car, &set)?;
         let car = self.car(&loads_kg)?;
-        let pads = self.pads(&car)?;
-        let spread = Spread::of(&car, &pads, &loads_kg, set.looks(), set.settles())?;
+        let instruments = self.instruments(&car)?;
+        let reading = Reading::of(&car, &instruments, &loads_kg, set.looks(), set.settles())?;
+        let covariance_kg2 = reading.covariance_kg2(true);
+        let u_of = |p: Place| COVERAGE * covariance_kg2[p.index()][p.index()].sqrt();
         Ok(Judged {
             car,
-            pads,
+            instruments,
             loads_kg,
-            u_loads_kg: spread.expanded_loads_kg(),
+            u_loads_kg: Corners::from_fn(u_of),
             heights_mm: set.heights_mm(),
-            u_height_mm: 2.0 * pads.height_mm / f64::from(set.settles()).sqrt(),
             figures: Figures::of(&loads_kg),
-            u: expanded_figures(&loads_kg, &spread.total_kg2()),
+            u: expanded_figures(&loads_kg, &covariance_kg2),
+            reading,
             set,
         })
     }
 }
 
 impl Judged {
+    /// Expanded uncertainties of the heights.
+    pub fn spread_of_heights(&self) -> HeightSpread {
+        height_spread(&self.instruments.heights, 1, self.set.settles())
+    }
+
     /// A figure against what was agreed.
     pub fn cross(&self, wishes: &Wishes) -> Against {
         let wanted = Some((wishes.cross_pct, wishes.cross_window_pct));
@@ -255,7 +243,7 @@ impl Judged {
         let of = |heights: &Corners<f64>| heights.at(left) - heights.at(right);
         Against {
             value: of(&self.heights_mm),
-            u: self.u_height_mm * 2.0_f64.sqrt(),
+            u: self.spread_of_heights().difference_mm,
             wanted: Some((of(&wishes.heights_mm), wishes.side_limit_mm)),
         }
     }

@@ -5,7 +5,7 @@
 //!
 //! - [`Desk`]: owns the book and the open job.
 //! - [`log::Log`]: one job's record, read back. Its state is nothing but its events replayed.
-//! - [`known::Known`], [`reading`], [`judge`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
+//! - [`known::Known`], [`reading`], [`instruments`], [`judge`], [`suspicion`], [`preload`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
 //! - [`view`]: what the windows show, in words. [`handover`]: what the sheet says.
 //!
 //! Deliberately absent: SQL, Tauri, Fluent, statics of its own.
@@ -13,17 +13,20 @@
 pub mod ask;
 pub mod bench;
 pub mod body;
+pub mod budget;
 pub mod card;
 pub mod clock;
 mod desk;
 pub mod draft;
 pub mod gates;
 pub mod handover;
+pub mod instruments;
 pub mod judge;
 pub mod known;
 pub mod log;
 pub mod plan;
 pub mod preferences;
+pub mod preload;
 pub mod reading;
 mod refuse;
 mod show;

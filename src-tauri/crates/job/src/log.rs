@@ -3,6 +3,7 @@
 use crate::body::{Amended, Body, Happened, Opened, Seen, VERSION, What};
 use bayhand_jobbook::Entry;
 use bayhand_procedure::{Document, Entered, Event, Fault, SHIPPED, State, Status, apply, load};
+use bayhand_vehicle::{Corners, Place};
 use chrono::{DateTime, FixedOffset};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::{Arc, OnceLock};
@@ -107,6 +108,12 @@ impl Recording<'_> {
     pub fn looks(&self, key: &str) -> Vec<f64> {
         let texts = self.seen.and_then(|s| s.used.get(key));
         texts.map_or_else(Vec::new, |texts| texts.iter().filter_map(|t| t.parse().ok()).collect())
+    }
+
+    /// The first value used at each corner; none when one is missing.
+    pub fn corners(&self, input: &str) -> Option<Corners<f64>> {
+        let [fl, fr, rl, rr] = Place::ALL.map(|p| self.looks(&format!("{input}.{}", p.code())).first().copied());
+        Some(Corners { fl: fl?, fr: fr?, rl: rl?, rr: rr? })
     }
 }
 

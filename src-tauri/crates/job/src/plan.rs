@@ -2,11 +2,11 @@
 
 use crate::{
     body::PlanSeen,
-    judge::{First, Judged, Wishes},
+    judge::{First, JudgeError, Judged, Wishes},
     known::{Known, axle_of},
     reading::ReadingSet,
 };
-use bayhand_planner::{Confidence, Limits, Minutes, Plan, PlanError, Price, Problem, Round, Wish};
+use bayhand_planner::{Confidence, Knowledge, Limits, Minutes, Plan, PlanError, Price, Problem, Round, Wish};
 use bayhand_vehicle::{Adjuster, Corners, Place};
 
 /// The place on the trade line that is aimed at.
@@ -86,9 +86,9 @@ impl Known<'_> {
             },
             wishes: asked,
             price: PRICE,
-            pads: judged.pads,
-            rounds: self.rounds_for_plan(&judged.set, per_turn),
-            known: None,
+            pads: judged.instruments.pads(),
+            rounds: self.rounds_for_plan(judged, per_turn).ok()?,
+            known: self.log.opened.known.clone(),
             minutes: Minutes::default(),
         })
     }
@@ -112,7 +112,7 @@ impl Known<'_> {
             limits: Limits::default(),
             wishes: bayhand_planner::Wishes { heights_mm: Corners::from_fn(height), ..Default::default() },
             price: PRICE,
-            pads: self.pads(&car).ok()?,
+            pads: self.instruments(&car).ok()?.pads(),
             rounds: vec![Round { turned_steps: Corners::same(0.0), loads_kg, heights_mm: *heights_mm }],
             known: None,
             minutes: Minutes::default(),
@@ -140,14 +140,16 @@ impl Known<'_> {
         self.value("intake.adjusters", "steps-per-turn").map_or(0.0, |steps| self.pitch_mm(place) / steps)
     }
 
-    /// The readings up to this set as `planner` takes them.
-    fn rounds_for_plan(&self, now: &ReadingSet, per_turn: f64) -> Vec<Round> {
-        let round = |(turns, set): (Corners<f64>, ReadingSet)| Round {
-            turned_steps: turns.map(|turns| turns * per_turn),
-            loads_kg: set.loads_kg(),
-            heights_mm: set.heights_mm(),
+    /// The readings up to the judged set as `planner` takes them, as on level pads.
+    fn rounds_for_plan(&self, judged: &Judged, per_turn: f64) -> Result<Vec<Round>, JudgeError> {
+        let round = |(turns, set): (Corners<f64>, ReadingSet)| {
+            Ok(Round {
+                turned_steps: turns.map(|turns| turns * per_turn),
+                loads_kg: self.on_level_pads(&judged.car, &set)?,
+                heights_mm: set.heights_mm(),
+            })
         };
-        self.sets_until(now).into_iter().map(round).collect()
+        self.sets_until(&judged.set).into_iter().map(round).collect()
     }
 
     /// The sets read while collars were being set, up to this one, with the turns that were really made since the set
@@ -177,6 +179,20 @@ impl Known<'_> {
             }
         }
         turned
+    }
+
+    /// What the readings of this job taught about the car's springs and ratios, to be kept for its next visit; what was
+    /// known before when nothing was turned; none when nothing is known.
+    pub fn learned(&self) -> Option<Knowledge> {
+        let before = self.log.opened.known.clone();
+        let taught = || {
+            let set = self.rounds_read().pop()?;
+            let on = set.at()?.date_naive().to_string();
+            let (judged, wishes) = (self.judged(set).ok()?, self.wishes()?);
+            let learned = self.plan(&judged, &wishes, Aim::Wish(wishes.first))?.ok()?.learned?;
+            (learned.readings > 1).then(|| learned.kept(&on))
+        };
+        taught().or(before)
     }
 
     /// The plan that was accepted last, when collars are to be turned by it.

@@ -150,13 +150,11 @@ impl Known<'_> {
 
 fn of_recording(recording: &crate::log::Recording) -> Option<Reading> {
     let [fl, fr, rl, rr] = Place::ALL.map(|p| recording.looks(&format!("loads.{}", p.code())));
-    let heights = Place::ALL.map(|p| recording.looks(&format!("heights.{}", p.code())).first().copied());
-    let [hfl, hfr, hrl, hrr] = heights;
     Some(Reading {
         number: Some(recording.number),
         at: Some(recording.at),
         looks_kg: Corners { fl, fr, rl, rr },
-        heights_mm: Corners { fl: hfl?, fr: hfr?, rl: hrl?, rr: hrr? },
+        heights_mm: recording.corners("heights")?,
         let_pass: recording.let_pass,
     })
 }

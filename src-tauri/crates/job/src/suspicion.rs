@@ -1,15 +1,15 @@
 //! Whether the readings of a job fit together, and in words what would explain it when they do not.
 
 use crate::{judge::JudgeError, known::Known, reading::ReadingSet, tell::Tell};
-use bayhand_chassis::plausible::{
-    Cause, LikeReading, LikeReadings, Plausibility, Suspicion, Unit, Where, plausible,
-};
+use bayhand_chassis::plausible::{Cause, LikeReading, LikeReadings, Plausibility, Suspicion, Unit, Where, plausible};
 use bayhand_chassis::{Confidence, Pads};
 use bayhand_procedure::{Fact, Value};
 use bayhand_vehicle::{Adjuster, Corners};
 
 /// Most causes that are told: a third is no help to somebody who looks for the first.
 const MOST_TOLD: usize = 2;
+/// Most readings that are held against each other: the newest.
+const MOST_READINGS: usize = 40;
 /// A cause less likely than this is not told beside a likelier one.
 const LEAST_TOLD: f64 = 0.1;
 
@@ -22,7 +22,9 @@ impl Known<'_> {
     /// What is not known yet; a car that cannot be.
     pub fn fit_together(&self, at_hand: &ReadingSet) -> Result<Plausibility, JudgeError> {
         let per_turn = self.value("intake.adjusters", "steps-per-turn").unwrap_or(1.0);
-        let sets = if self.bars_are_off() { self.sets_until(at_hand) } else { vec![(Corners::same(0.0), at_hand.clone())] };
+        let sets =
+            if self.bars_are_off() { self.sets_until(at_hand) } else { vec![(Corners::same(0.0), at_hand.clone())] };
+        let car = self.car(&at_hand.loads_kg())?;
         let mut rounds: Vec<LikeReading> = Vec::new();
         for (turns, set) in &sets {
             for (settle, reading) in set.readings.iter().enumerate() {
@@ -30,16 +32,21 @@ impl Known<'_> {
                     rounds.clear();
                 }
                 let turned = if settle == 0 && !rounds.is_empty() { *turns } else { Corners::same(0.0) };
+                let (read, added) = (reading.loads_kg(), self.added_by_pads(&car, reading)?);
                 rounds.push(LikeReading {
                     turned_steps: turned.map(|turns| turns * per_turn),
-                    loads_kg: reading.loads_kg(),
+                    loads_kg: Corners::from_fn(|p| read.at(p) - added.at(p)),
                     heights_mm: reading.heights_mm,
                 });
             }
         }
+        rounds.drain(..rounds.len().saturating_sub(MOST_READINGS));
+        if let Some(first) = rounds.first_mut() {
+            // What was turned before it has nothing to be held against.
+            first.turned_steps = Corners::same(0.0);
+        }
         let looks = sets.iter().map(|(_, set)| set.looks()).min().unwrap_or(1).max(1);
-        let car = self.car(&at_hand.loads_kg())?;
-        let pads = self.pads(&car)?;
+        let pads = self.instruments(&car)?.pads();
         // The looks at one settle were averaged.
         let pads = Pads { look_kg: pads.look_kg / f64::from(looks).sqrt(), ..pads };
         let adjusters = Corners::from_fn(|p| {

@@ -136,6 +136,8 @@ pub struct DataSheet {
     pub bar_n_per_mm: PerAxle<f64>,
     /// Thread pitch of the adjustable link (one at each axle, on the left), mm.
     pub link_pitch_mm: f64,
+    /// Travel at the wheels for one mm of a link, as its maker draws it.
+    pub wheel_per_link: f64,
     /// Thread of the collars.
     pub thread: Thread,
     /// Whole steps of one turn of a collar.

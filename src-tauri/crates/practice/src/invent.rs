@@ -66,6 +66,7 @@ fn data_sheet(draws: &mut Draws) -> DataSheet {
         droop_mm: PerAxle { front: draws.printed(40.0, 55.0, 1.0), rear: draws.printed(40.0, 55.0, 1.0) },
         bar_n_per_mm: PerAxle { front: draws.printed(12.0, 24.0, 1.0), rear: draws.printed(10.0, 18.0, 1.0) },
         link_pitch_mm: 1.25,
+        wheel_per_link: 1.5,
         thread: Thread { pitch_mm, hand: Hand::Right, spring: SpringSeat::AboveCollar },
         steps_per_turn: steps as u32,
         collar_travel_up_mm: draws.printed(14.0, 20.0, 1.0),
@@ -153,7 +154,7 @@ fn truth(sheet: &DataSheet, draws: &mut Draws) -> Truth {
             n_per_mm,
             rest_mm: came.struts_mm.at(right) - came.struts_mm.at(left) - preload_n / n_per_mm,
             pitch_mm: sheet.link_pitch_mm,
-            wheel_per_link: draws.even(1.3, 1.7),
+            wheel_per_link: sheet.wheel_per_link * draws.even(0.87, 1.13),
         }
     };
     let links = PerAxle {

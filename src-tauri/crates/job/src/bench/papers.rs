@@ -32,6 +32,9 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
         ("intake.adjusters", "steps-per-turn") => sheet.steps_per_turn.to_string(),
         ("intake.adjusters", "turns-up") => two(sheet.collar_travel_up_mm / sheet.thread.pitch_mm),
         ("intake.adjusters", "turns-down") => two(sheet.collar_travel_down_mm / sheet.thread.pitch_mm),
+        ("intake.bars", "front-bar-rate") => one(sheet.bar_n_per_mm.front),
+        ("intake.bars", "rear-bar-rate") => one(sheet.bar_n_per_mm.rear),
+        ("intake.bars", "front-link-lead" | "rear-link-lead") => two(sheet.link_pitch_mm * sheet.wheel_per_link),
         ("intake.pressures", "cold") => two(corner(&sheet.cold_bar)?),
         ("intake.pressures", "working") => two(corner(&sheet.working_bar)?),
         ("intake.heights", _) => one(corner(&sheet.heights_mm)?),
@@ -55,6 +58,9 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
         ("used.ballast", "footwell") => one(sheet.ballast_kg / 5.0),
         ("intake.place", "wait") => "2".into(),
         ("intake.instruments", "pads-resolution") => fixed(sheet.instruments.pad_resolution_kg, 2),
+        // Intervals of about 95 %, as a certificate states them.
+        ("intake.instruments", "pads-zero") => fixed(2.0 * sheet.instruments.pad_zero_kg, 2),
+        ("intake.instruments", "pads-calibration") => fixed(2.0 * sheet.instruments.pad_calibration_pct, 2),
         ("intake.instruments", "laser-accuracy") => {
             // An interval of about 95 %. Two set-ups half a turn apart lose the tilt of the laser's plane, so that the
             // label says what the readings of the staff leave.
@@ -79,6 +85,7 @@ pub(super) fn choice(car: &PracticeCar, key: &str) -> Option<String> {
         },
         "axle-kind.front" | "axle-kind.rear" => "independent",
         "drive" => "rear-drive",
+        "ratio-way" => "ratio-spring-per-wheel",
         "springing" => "each-wheel",
         "high-voltage" => "no-high-voltage",
         "parking-brake" => "mechanical-brake",

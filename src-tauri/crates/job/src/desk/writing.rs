@@ -32,6 +32,7 @@ impl Desk {
             car: car.to_owned(),
             practice_seed: practice.map(|(seed, _)| seed),
             practice_fault: practice.and_then(|(_, fault)| fault),
+            known: self.learned_of(car, practice.map(|(seed, _)| seed)).await?,
             document_hash: hash(SHIPPED),
             document: SHIPPED.to_owned(),
         };

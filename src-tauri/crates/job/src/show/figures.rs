@@ -1,10 +1,12 @@
 //! Figures as rows: as found, now or as left, wanted, verdict.
 
 use crate::{
+    budget,
     judge::{Against, Judged, Wishes},
     tell::Tell,
     view::FigureRow,
 };
+use bayhand_chassis::reading::Figure;
 use bayhand_vehicle::Place;
 
 /// How a figure is shown.
@@ -43,6 +45,7 @@ pub fn rows(found: Option<&Judged>, left: Option<&Judged>, wishes: &Wishes, tell
                 name: tell.text(&format!("figure-{}", id.replace('_', "-")), &[]),
                 found: before.as_ref().map(|rows| with_u(&rows[index].1, shown, tell)),
                 left: left.map(|_| with_u(&against, shown, tell)),
+                made_of: figure_of(id).map(|figure| budget::made_of(&judged.reading.budget(figure), tell)),
                 wanted: against.wanted.map(|(target, window)| {
                     let args = [("target", value(target, shown, tell)), ("window", value(window, shown, tell))];
                     tell.text("figure-wanted", &args)
@@ -52,6 +55,19 @@ pub fn rows(found: Option<&Judged>, left: Option<&Judged>, wishes: &Wishes, tell
             }
         })
         .collect()
+}
+
+/// The figure of the loads that a row is about; none for heights.
+fn figure_of(id: &str) -> Option<Figure> {
+    Some(match id {
+        "cross_pct" => Figure::CrossPct,
+        "front_diff_kg" => Figure::FrontDiffKg,
+        "rear_diff_kg" => Figure::RearDiffKg,
+        "front_pct" => Figure::FrontPct,
+        "left_pct" => Figure::LeftPct,
+        "total_kg" => Figure::TotalKg,
+        _ => return None,
+    })
 }
 
 fn value(value: f64, shown: Shown, tell: &Tell) -> String {

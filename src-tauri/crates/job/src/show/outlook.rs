@@ -10,6 +10,7 @@ use crate::{
 };
 use bayhand_planner::{LimitName, Plan, ReasonCode, WishName};
 use bayhand_vehicle::{Axle, Place};
+use chrono::NaiveDate;
 
 /// What would follow from an aim; none before the adjusters are known.
 pub fn outlook(
@@ -87,9 +88,16 @@ fn figures(plan: &Plan, tell: &Tell) -> Vec<Predicted> {
     ]
 }
 
-/// Two sentences: what turning is worth, and what stands against more of it.
+/// Two sentences: what turning is worth, and what stands against more of it; and a third where an earlier visit's knowledge
+/// is used, with its age.
 pub fn why(known: &Known, plan: &Plan, judged: &Judged, wishes: &Wishes, aim: Aim, tell: &Tell) -> String {
-    format!("{} {}", worth(known, plan, aim, tell), against(plan, judged, wishes, tell))
+    let two = format!("{} {}", worth(known, plan, aim, tell), against(plan, judged, wishes, tell));
+    let since = plan.learned.as_ref().and_then(|learned| learned.known_since.as_deref());
+    let Some(since) = since else { return two };
+    let then = NaiveDate::parse_from_str(since, "%Y-%m-%d").ok();
+    let days = then.zip(judged.set.at()).map_or(0, |(then, now)| (now.date_naive() - then).num_days());
+    let args = [("on", since.to_owned()), ("days", days.to_string())];
+    format!("{two} {}", tell.text("why-known", &args))
 }
 
 fn worth(known: &Known, plan: &Plan, aim: Aim, tell: &Tell) -> String {

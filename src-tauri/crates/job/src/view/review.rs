@@ -143,6 +143,8 @@ pub struct FigureRow {
     pub found: Option<String>,
     /// Now or as left, with uncertainty and unit.
     pub left: Option<String>,
+    /// What its uncertainty comes from, where that is worked out.
+    pub made_of: Option<String>,
     /// Target and window, when there is one.
     pub wanted: Option<String>,
     /// The verdict.

@@ -113,6 +113,7 @@ ui-figures-found = Vorgefunden
 ui-figures-left = Jetzt
 ui-figures-wanted = Gewünscht
 ui-figures-verdict = Urteil
+ui-figures-made-of = ± aus
 ui-plot-came = gekommen, mit Unsicherheit
 ui-plot-predicted = vorher vorhergesagt
 ui-settings = Einstellungen

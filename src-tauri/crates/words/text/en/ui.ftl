@@ -113,6 +113,7 @@ ui-figures-found = As found
 ui-figures-left = Now
 ui-figures-wanted = Wanted
 ui-figures-verdict = Verdict
+ui-figures-made-of = ± from
 ui-plot-came = came, with its uncertainty
 ui-plot-predicted = predicted before
 
