@@ -18,7 +18,9 @@ const ZERO_KG: f64 = 0.5;
 /// Everything to be entered at a step.
 pub fn entries(body: &StepBody) -> BTreeMap<String, Entry> {
     let entry = |field: &Field| (field.key.clone(), Entry { text: text(body, field), unit: unit(field) });
-    let chosen = |field: &&Field| field.only_with.as_ref().is_none_or(|with| with.option == decision(body));
+    let asks = |key: &str| body.fields.iter().find(|field| field.key == key).map(|field| text(body, field));
+    let chosen =
+        |field: &&Field| field.only_with.as_ref().is_none_or(|with| asks(&with.key).as_ref() == Some(&with.option));
     body.fields.iter().filter(chosen).map(entry).collect()
 }
 

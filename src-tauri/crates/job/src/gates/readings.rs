@@ -133,7 +133,7 @@ impl Scene<'_> {
             Ok(found) if found.consistent => self.pass(),
             Ok(found) => {
                 let causes = suspicion::causes(&found, self.tell);
-                self.say(Found::CannotTell, "found-unlike", &[("causes", causes)])
+                self.say(Found::Fail, "found-unlike", &[("causes", causes)])
             }
             Err(why) => self.unknown(&why),
         }

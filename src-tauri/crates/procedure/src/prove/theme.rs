@@ -253,6 +253,9 @@ impl<'d> Ready<'d> {
                     let mut entries = entries.clone();
                     for input in &step.inputs {
                         let Some(answer) = other_answer(input, *affirmed) else { continue };
+                        if !step.asks(input, &entries) {
+                            continue;
+                        }
                         entries.extend(input.keys().into_iter().map(|key| (key, answer.clone())));
                     }
                     let intent = Intent::Record { step: step.id.clone(), by: (*by).into(), entries };
