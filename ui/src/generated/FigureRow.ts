@@ -22,6 +22,10 @@ found: string | null,
  */
 left: string | null, 
 /**
+ * What its uncertainty comes from, where that is worked out.
+ */
+made_of: string | null, 
+/**
  * Target and window, when there is one.
  */
 wanted: string | null, 

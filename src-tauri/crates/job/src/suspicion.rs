@@ -54,7 +54,15 @@ impl Known<'_> {
             let step_mm = if self.step_mm(p) > 0.0 { self.step_mm(p) } else { 1.0 };
             Adjuster { step_mm, up_steps: 0, down_steps: 0 }
         });
-        Ok(plausible(&LikeReadings { car, confidence: Confidence::default(), adjusters, pads, rounds })?)
+        let turned: Vec<bool> = rounds.iter().map(|r| r.turned_steps != Corners::same(0.0)).collect();
+        let question = LikeReadings { car, confidence: Confidence::default(), adjusters, pads, rounds };
+        let mut found = plausible(&question)?;
+        // Between two settles nobody was at the collars, so none stands other than it was entered.
+        found.causes.retain(|suspicion| {
+            let with = suspicion.round.unwrap_or(turned.len().saturating_sub(1));
+            suspicion.cause != Cause::CollarOtherThanEntered || turned.get(with).copied().unwrap_or(false)
+        });
+        Ok(found)
     }
 
     /// True when no bar couples an axle: its rate is not among what is entered, so what collars do through it is not
