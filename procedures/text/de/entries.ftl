@@ -66,9 +66,9 @@ input-rear-link-lead = Koppelstange hinten: Änderung am Rad je Umdrehung (0: un
 
 input-spring = Federrate
 input-ratio-way = Übersetzungsverhältnis, angegeben als
-option-ratio-spring-per-wheel = Federweg zu Radweg
-option-ratio-wheel-per-spring = Radweg zu Federweg
-option-ratio-above-one = Federweg zu Radweg, über 1,2 und so gemeint
+option-ratio-spring-per-wheel = Federweg / Radweg
+option-ratio-wheel-per-spring = Radweg / Federweg
+option-ratio-above-one = Federweg / Radweg, über 1,2
 
 input-motion-ratio = Übersetzungsverhältnis
 input-tyre = Reifenrate

@@ -90,11 +90,17 @@ step-intake-place = Hebezeug, Freisetzen der Reifen und Prüfperson an diesem Pl
         In der Wartezeit nach dem Setzen kriechen Gummi und Dämpfer zur Ruhe; eine halbe Minute ist ein guter Anfang.
         Wer die Radmuttern und das Protokoll prüft, muss jemand anders sein als die Person am Fahrzeug.
 
-step-intake-instruments = Jedes Messgerät mit Genauigkeit und Kalibrierdatum eintragen.
+step-intake-pads = Waagen mit Genauigkeit und Kalibrierdatum eintragen.
+    .short = Waagen und Termin
+    .detail =
+        Ein Messwert ist so viel wert wie die Waagen dahinter; deshalb werden sie mit ihrer Kennung genannt.
+        Die Genauigkeit wird eingetragen, wie sie im Zertifikat steht, für etwa 95 %; steht dort keine, gilt die Toleranz des Herstellers.
+        Der Nullpunkt ist, um wie viel eine leere Waage über den Auftrag wandern darf; die Kalibrierung, um welchen Teil der Last sie danebenliegen darf.
+
+step-intake-instruments = Die übrigen Messgeräte mit ihren Kalibrierdaten eintragen.
     .short = Messgeräte und Termine
     .detail =
         Ein Messwert ist so viel wert wie das Messgerät dahinter; deshalb wird jedes mit seiner Kennung genannt.
-        Die Genauigkeit wird eingetragen, wie sie im Zertifikat steht, für etwa 95 %; steht dort keine, gilt die Toleranz des Herstellers.
         Der Nivellierlaser darf höchstens Klasse 2 haben und braucht ein Kalibrierdatum wie die Waagen.
         Das Programm sagt jetzt, ob diese Geräte die vereinbarten Fenster überhaupt beurteilen können; besser erfährt man es, bevor das Fahrzeug oben ist.
         Ist ein Termin überschritten, kann die Aufsicht es mit Begründung zulassen, und das Protokoll nennt es.

@@ -66,9 +66,9 @@ input-rear-link-lead = Rear link: change at the wheel for one turn (0: not known
 
 input-spring = Spring rate
 input-ratio-way = Motion ratio, written as
-option-ratio-spring-per-wheel = Spring travel over wheel travel
-option-ratio-wheel-per-spring = Wheel travel over spring travel
-option-ratio-above-one = Spring travel over wheel travel, above 1.2 and meant so
+option-ratio-spring-per-wheel = Spring / wheel travel
+option-ratio-wheel-per-spring = Wheel / spring travel
+option-ratio-above-one = Spring / wheel, over 1.2
 
 input-motion-ratio = Motion ratio
 input-tyre = Tyre rate

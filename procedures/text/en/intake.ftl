@@ -90,11 +90,17 @@ step-intake-place = State how the car is raised, freed and checked in this bay.
         The wait after a settle lets rubber and dampers creep to rest; half a minute is a fair start.
         The person who checks the nuts and the record must be somebody else than the person at the car.
 
-step-intake-instruments = Write each instrument with its accuracy and its calibration date.
+step-intake-pads = Write the pads, their accuracy and their calibration date.
+    .short = Pads and date
+    .detail =
+        A reading is worth what the pads behind it are worth, so they are named with their id.
+        Accuracy is written as the certificate states it, for about 95 %; where none is stated, take the maker's tolerance.
+        The zero is what an empty pad may wander by over the job; the calibration is what it may be off by as a part of the load.
+
+step-intake-instruments = Write the other instruments with their calibration dates.
     .short = Instruments and dates
     .detail =
         A reading is worth what the instrument behind it is worth, so each one is named with its id.
-        Accuracy is written as the certificate states it, for about 95 %; where none is stated, take the maker's tolerance.
         The levelling laser must be class 2 or lower, and it needs a date as much as the pads do.
         The tool says now whether these instruments can ever judge the windows that were agreed; it is better to learn this before the car is in the air.
         Where one is past its date, a supervisor may let it pass with a reason, and the sheet will say so.

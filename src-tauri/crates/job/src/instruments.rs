@@ -31,20 +31,20 @@ impl Known<'_> {
     /// # Errors
     /// What is not known yet.
     pub fn instruments(&self, car: &Car) -> Result<Instruments, JudgeError> {
-        let at = |key, what| self.value("intake.instruments", key).ok_or(JudgeError::NotKnown(what));
-        let standard = |key, what| Ok::<_, JudgeError>(at(key, what)? / 2.0);
+        let at = |step, key, what| self.value(step, key).ok_or(JudgeError::NotKnown(what));
+        let pads = |key, what| at("intake.pads", key, what);
         Ok(Instruments {
-            pad_resolution_kg: at("pads-resolution", "the pads' resolution")?,
+            pad_resolution_kg: pads("pads-resolution", "the pads' resolution")?,
             pad_look_kg: LOOK_KG,
-            pad_zero_kg: standard("pads-zero", "the zero that the pads keep")?,
-            pad_calibration_pct: standard("pads-calibration", "the pads' calibration")?,
+            pad_zero_kg: pads("pads-zero", "the zero that the pads keep")? / 2.0,
+            pad_calibration_pct: pads("pads-calibration", "the pads' calibration")? / 2.0,
             settle_kg: self.settle_kg(car),
             settle_dof: None,
             patch_mm: 0.0,
             // What is entered holds for a pad's height over both set-ups: it is what is left.
             level: Level {
                 resolution_mm: 0.0,
-                look_mm: standard("laser-accuracy", "the laser's accuracy")?,
+                look_mm: at("intake.instruments", "laser-accuracy", "the laser's accuracy")? / 2.0,
                 plane_mm_per_m: 0.0,
                 set_ups: 1,
                 turned: false,

@@ -57,10 +57,10 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
         ("intake.load", "driver") | ("used.ballast" | "restore.ballast", "ballast") => one(sheet.ballast_kg),
         ("used.ballast", "footwell") => one(sheet.ballast_kg / 5.0),
         ("intake.place", "wait") => "2".into(),
-        ("intake.instruments", "pads-resolution") => fixed(sheet.instruments.pad_resolution_kg, 2),
+        ("intake.pads", "pads-resolution") => fixed(sheet.instruments.pad_resolution_kg, 2),
         // Intervals of about 95 %, as a certificate states them.
-        ("intake.instruments", "pads-zero") => fixed(2.0 * sheet.instruments.pad_zero_kg, 2),
-        ("intake.instruments", "pads-calibration") => fixed(2.0 * sheet.instruments.pad_calibration_pct, 2),
+        ("intake.pads", "pads-zero") => fixed(2.0 * sheet.instruments.pad_zero_kg, 2),
+        ("intake.pads", "pads-calibration") => fixed(2.0 * sheet.instruments.pad_calibration_pct, 2),
         ("intake.instruments", "laser-accuracy") => {
             // An interval of about 95 %. Two set-ups half a turn apart lose the tilt of the laser's plane, so that the
             // label says what the readings of the staff leave.
@@ -122,13 +122,13 @@ pub(super) fn text(car: &PracticeCar, step: &str, key: &str) -> Option<String> {
         ("intake.load", "fuel-level") => fuel(),
         ("intake.load", _) => "full to the marks".into(),
         ("intake.place", _) => "MT".into(),
-        ("intake.instruments", "pads-id") => "pad set 3".into(),
+        ("intake.pads", "pads-id") => "pad set 3".into(),
         ("intake.instruments", "laser-id") => "site laser 1".into(),
         ("intake.instruments", "height-gauge-id") => "height gauge 2".into(),
         ("intake.instruments", "pressure-gauge-id") => "pressure gauge 5".into(),
         ("intake.instruments", "angle-gauge-id") => "angle gauge 2".into(),
         // Labels of the invented workshop's instruments, renewed long before any of today's jobs.
-        ("intake.instruments", _) => "2099-12-31".into(),
+        ("intake.instruments" | "intake.pads", _) => "2099-12-31".into(),
         ("walk.lifting-points", _) => "owner's handbook of the practice car, sheet 4".into(),
         (_, "clicks") => "8 from full hard".into(),
         (_, "parts-place") => "tray A on the bench".into(),

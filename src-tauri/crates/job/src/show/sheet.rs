@@ -65,9 +65,8 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
         instruments: ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"]
             .into_iter()
             .map(|id| {
-                let text = |suffix: &str| {
-                    known.text("intake.instruments", &format!("{id}-{suffix}")).unwrap_or_default().to_owned()
-                };
+                let step = if id == "pads" { "intake.pads" } else { "intake.instruments" };
+                let text = |suffix: &str| known.text(step, &format!("{id}-{suffix}")).unwrap_or_default().to_owned();
                 let due = tell.text("sheet-due", &[("id", text("id")), ("due", text("due"))]);
                 Labelled { label: words(&format!("instrument-{id}")), text: due }
             })
