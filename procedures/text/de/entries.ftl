@@ -65,10 +65,10 @@ input-rear-bar-rate = Rate des Stabilisators hinten an den Rädern (0: unbekannt
 input-rear-link-lead = Koppelstange hinten: Änderung am Rad je Umdrehung (0: unbekannt)
 
 input-spring = Federrate
-input-ratio-way = Übersetzungsverhältnis, angegeben als
-option-ratio-spring-per-wheel = Federweg / Radweg
-option-ratio-wheel-per-spring = Radweg / Federweg
-option-ratio-above-one = Federweg / Radweg, über 1,2
+input-ratio-way = Verhältnis der Wege
+option-ratio-spring-per-wheel = Feder / Rad
+option-ratio-wheel-per-spring = Rad / Feder
+option-ratio-above-one = Feder / Rad, über 1,2
 
 input-motion-ratio = Übersetzungsverhältnis
 input-tyre = Reifenrate

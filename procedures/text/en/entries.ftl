@@ -65,9 +65,9 @@ input-rear-bar-rate = Rate of the rear bar at the wheels (0: not known)
 input-rear-link-lead = Rear link: change at the wheel for one turn (0: not known)
 
 input-spring = Spring rate
-input-ratio-way = Motion ratio, written as
-option-ratio-spring-per-wheel = Spring / wheel travel
-option-ratio-wheel-per-spring = Wheel / spring travel
+input-ratio-way = Motion ratio is travel of
+option-ratio-spring-per-wheel = Spring / wheel
+option-ratio-wheel-per-spring = Wheel / spring
 option-ratio-above-one = Spring / wheel, over 1.2
 
 input-motion-ratio = Motion ratio
