@@ -226,8 +226,23 @@ fn stage(step: &str) -> &str {
     step.split('.').next().unwrap_or(step)
 }
 
-/// Types what is shown beside each field, says yes to checks, decides where a decision is asked for.
+/// Fills in every field, those too that come with a chosen option.
 async fn fill_in(step: &Window<'_>, form: &Form, setter: &Setter, seen: &Seen) -> Tested {
+    let mut done = BTreeSet::new();
+    let mut now = form.clone();
+    loop {
+        now.fields.retain(|field| !done.contains(&field.key));
+        if now.fields.is_empty() {
+            return Ok(());
+        }
+        fill_in_what_is_there(step, &now, setter, seen).await?;
+        done.extend(now.fields.iter().map(|field| field.key.clone()));
+        now = step.form().await?;
+    }
+}
+
+/// Types what is shown beside each field, says yes to checks, decides where a decision is asked for.
+async fn fill_in_what_is_there(step: &Window<'_>, form: &Form, setter: &Setter, seen: &Seen) -> Tested {
     for field in &form.fields {
         let shown = form.shown.get(&field.key).map(String::as_str);
         let wanted = |field: &FormField| -> String {
