@@ -172,23 +172,30 @@ async fn a_job_is_killed_at_its_own_writes_and_syncs() {
     let calls = calls(&trace);
     // strace counts the calls of each thread by itself; the connection's own thread makes nearly all of them.
     let mut by_thread: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    let mut order: Vec<&str> = Vec::new();
     for (thread, call) in &calls {
-        if !by_thread.contains_key(thread.as_str()) {
-            order.push(thread);
-        }
         by_thread.entry(thread).or_default().push(call);
     }
     let most = by_thread.values().map(Vec::len).max().unwrap() as u64;
     println!("seed {SEED}, {kills} kills at {most} calls of one thread, {} of all", calls.len());
 
+    // Uniform over all calls; the few kills of the usual form fall on writes and on syncs in turn.
+    let busiest = by_thread.values().max_by_key(|calls| calls.len()).unwrap();
+    let of_kind = |kind: &str| -> Vec<u64> {
+        let calls = (1..).zip(busiest.iter()).filter(|(_, call)| call.starts_with(kind));
+        calls.map(|(number, _)| number).collect()
+    };
+    let kinds = [of_kind("a write"), of_kind("a sync")];
     let mut random = random();
     let mut histogram: BTreeMap<&str, u64> = BTreeMap::new();
     let mut kept_in_all = 0;
     for kill in 0..kills {
-        let call = 1 + random(most);
-        let first = order.iter().find(|thread| by_thread[*thread].len() as u64 >= call).unwrap();
-        *histogram.entry(by_thread[first][call as usize - 1]).or_default() += 1;
+        let call = if long() {
+            1 + random(most)
+        } else {
+            let calls = &kinds[kill as usize % kinds.len()];
+            calls[random(calls.len() as u64) as usize]
+        };
+        *histogram.entry(busiest[call as usize - 1]).or_default() += 1;
         let (_folder, path) = place();
         let inject = format!("inject={CALLS}:signal=SIGKILL:when={call}");
         let arguments = ["-f", "-o", "/dev/null", "-e", &filter, "-e", &inject];
