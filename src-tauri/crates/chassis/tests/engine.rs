@@ -2,43 +2,13 @@
 //! bump stops, droop limits, bars with preload and beam axles. Class I: `data/engine.json`, made by
 //! `data/make_statics.py` with MuJoCo; the seed stands in both.
 
-use bayhand_chassis::{From, State, To, predict};
-use bayhand_vehicle::{Car, Corners, Place};
-use serde::Deserialize;
+#[path = "common/engine.rs"]
+mod engine;
+
+use bayhand_chassis::{State, To, predict};
+use bayhand_vehicle::{Corners, Place};
+use engine::Fixture;
 use std::collections::BTreeMap;
-
-#[derive(Deserialize)]
-struct Fixture {
-    engine: String,
-    seed: u64,
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-struct Case {
-    kind: String,
-    car: Car,
-    readings: Vec<Reading>,
-}
-
-#[derive(Deserialize)]
-struct Reading {
-    collar_mm: Corners<f64>,
-    pads_mm: Corners<f64>,
-    loads_kg: Corners<f64>,
-    heights_mm: Corners<f64>,
-    #[serde(default)]
-    lifted: Vec<Place>,
-    #[serde(default)]
-    at_stop: Vec<Place>,
-}
-
-impl Reading {
-    fn standing(&self) -> From {
-        let Reading { collar_mm, pads_mm, loads_kg, heights_mm, .. } = *self;
-        From { collar_mm, pads_mm, loads_kg, heights_mm }
-    }
-}
 
 /// What was seen of one kind of car.
 #[derive(Default)]
@@ -53,7 +23,7 @@ struct Seen {
 
 #[test]
 fn every_change_of_225_cars_is_met() {
-    let fixture: Fixture = serde_json::from_str(include_str!("data/engine.json")).expect("the engine's cases");
+    let fixture = Fixture::read();
     let mut kinds: BTreeMap<&str, Seen> = BTreeMap::new();
     for (number, case) in fixture.cases.iter().enumerate() {
         let seen = kinds.entry(&case.kind).or_default();

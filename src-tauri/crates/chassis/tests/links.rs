@@ -1,11 +1,13 @@
 //! The preload of a bar from connecting its links, against the engine and by hand.
 
 mod common;
+#[path = "common/engine.rs"]
+mod engine;
 
 use bayhand_chassis::{From, LinkPreload, StaticsError, link_preload, link_turns, predict};
-use bayhand_vehicle::{Axle, Bar, Car, Corners, Hand, Lengthening, Link, Turning};
+use bayhand_vehicle::{Axle, Bar, Corners, Hand, Lengthening, Link, Turning};
 use common::{near, square_car, square_loads_kg};
-use serde::Deserialize;
+use engine::Fixture;
 
 /// Looks of 0.1 kg on each pad, independent, in both readings.
 fn quiet_kg2() -> [[f64; 4]; 4] {
@@ -20,46 +22,11 @@ const LINK: Link = Link {
     longer: Lengthening::PressesWheelDown,
 };
 
-#[derive(Deserialize)]
-struct Fixture {
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-struct Case {
-    kind: String,
-    car: Car,
-    readings: Vec<Reading>,
-    released: Option<Reading>,
-    misfit_mm: Option<Misfit>,
-}
-
-#[derive(Clone, Copy, Deserialize)]
-struct Misfit {
-    front: Option<f64>,
-    rear: Option<f64>,
-}
-
-#[derive(Clone, Copy, Deserialize)]
-struct Reading {
-    collar_mm: Corners<f64>,
-    pads_mm: Corners<f64>,
-    loads_kg: Corners<f64>,
-    heights_mm: Corners<f64>,
-}
-
-impl Reading {
-    fn standing(&self) -> From {
-        let Reading { collar_mm, pads_mm, loads_kg, heights_mm } = *self;
-        From { collar_mm, pads_mm, loads_kg, heights_mm }
-    }
-}
-
 /// I: `data/engine.json` (origin beside it): the cars of which one bar alone was connected. The engine gives the
 /// preload in newtons and by how much the bar was off before.
 #[test]
 fn preload_and_misfit_are_those_of_the_engine() {
-    let fixture: Fixture = serde_json::from_str(include_str!("data/engine.json")).expect("the engine's cases");
+    let fixture = Fixture::read();
     let (mut seen, mut worst_n, mut worst_mm) = (0, 0.0_f64, 0.0_f64);
     for case in fixture.cases.iter().filter(|c| c.kind == "bar preload") {
         let misfit = case.misfit_mm.expect("a misfit");
@@ -68,7 +35,7 @@ fn preload_and_misfit_are_those_of_the_engine() {
             (None, Some(bar)) => (Axle::Rear, bar, misfit.rear.expect("the rear's")),
             _ => continue,
         };
-        let released = case.released.expect("a reading with the links released").standing();
+        let released = case.released.as_ref().expect("a reading with the links released").standing();
         let connected = case.readings[0].standing();
         let found = link_preload(&case.car, axle, &released, &connected, &quiet_kg2(), 0.1).expect("a preload");
         let turns = link_turns(&found, bar.n_per_mm, &LINK).expect("turns");

@@ -74,7 +74,7 @@ impl Known<'_> {
     }
 
     /// Loads (kg) that the known heights of the pads add to those on level pads, at the time of a reading: the mean of
-    /// the two set-ups of the laser. Nothing before the pads were levelled, or when they were out of all range.
+    /// the two set-ups of the laser. Nothing before the pads were levelled.
     ///
     /// # Errors
     /// A car that cannot be.
