@@ -20,7 +20,8 @@ interface Look {
   scheme: "light" | "dark";
 }
 
-const SIZES = [[1280, 800], [1920, 1080], [3840, 2160]] as const;
+/** 775: a screen of 800 px less the frame of a window. */
+const SIZES = [[1280, 800], [1280, 775], [1920, 1080], [3840, 2160]] as const;
 const LOOKS: Look[] = SIZES.flatMap(([width, height]) => (["light", "dark"] as const).map((scheme) => ({ width, height, scheme })));
 
 /** What is shown: a query of the gallery and the window that it opens. */

@@ -192,8 +192,8 @@ impl<'a> Window<'a> {
         Ok(after)
     }
 
-    /// Takes a picture of the window into `path`, making its folder, once what stands on the page is drawn too: a driver
-    /// clicks faster than a window is painted.
+    /// Takes a picture of the window into `path`, making its folder, once its words are there and what stands on the
+    /// page is drawn too: a driver clicks faster than a window is painted.
     ///
     /// # Errors
     /// When it cannot be taken or written.
@@ -205,7 +205,10 @@ impl<'a> Window<'a> {
             const frame = () => new Promise((next) => requestAnimationFrame(next));
             const pause = (ms) => new Promise((next) => setTimeout(next, ms));
             const frames = async () => { for (let n = 0; n < 4; n += 1) await frame(); await pause(150); };
-            Promise.race([frames(), pause(500)]).then(() => done(null));";
+            const words = async () => {
+              for (let n = 0; n < 40 && !document.querySelector('h1, h2')?.textContent.trim(); n += 1) await pause(50);
+            };
+            words().then(() => Promise.race([frames(), pause(500)])).then(() => done(null));";
         client.execute_async(drawn, vec![]).await?;
         let png = client.screenshot().await?;
         if let Some(folder) = path.parent() {
