@@ -64,7 +64,8 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::write_sheet,
         ])
         .setup(|app| {
-            for window in &app.config().app.windows {
+            // The one at the car last, so that it is in front: there the work begins.
+            for window in app.config().app.windows.iter().rev() {
                 open(app.handle(), window)?;
             }
             hang_board(app.handle());
