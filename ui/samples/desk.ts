@@ -63,6 +63,11 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
         { title: "Alignment", text: "47 min", share: 0.78 },
         { title: "Review", text: "under a minute", share: 0.01 },
       ],
+      rests_on: ["As found: 3 settles, entries No. 88, 97, 106", "As left: 3 settles, entries No. 312, 320, 328"],
+      instruments: [
+        { name: "Pads", text: "pad set 3, due 2027-03-31" },
+        { name: "Laser", text: "site laser 1, due 2027-03-31" },
+      ],
       compromise: "“Same feel left and right first: track use.” The rear difference of 2.3 ± 2.0 kg stays, since removing it would move the cross weight out of its window.",
       people: [trainee, technician, supervisor],
       may_seal: true,

@@ -3,6 +3,7 @@ import type { Departure } from "./Departure";
 import type { EntryRow } from "./EntryRow";
 import type { FigureRow } from "./FigureRow";
 import type { Footprint } from "./Footprint";
+import type { InstrumentRow } from "./InstrumentRow";
 import type { PairPlot } from "./PairPlot";
 import type { PersonView } from "./PersonView";
 import type { SendBackTarget } from "./SendBackTarget";
@@ -41,6 +42,14 @@ entries: Array<EntryRow>,
  * Figures as found and as left.
  */
 figures: Array<FigureRow>, 
+/**
+ * The readings that the figures rest on, as found and as left.
+ */
+rests_on: Array<string>, 
+/**
+ * The instruments of the job, with their calibration.
+ */
+instruments: Array<InstrumentRow>, 
 /**
  * The cross weight over the rounds, then the differences of the axles and the four loads.
  */

@@ -21,10 +21,11 @@ pub use sheet::handover;
 pub use step::{ended_screen, preview, step_body};
 
 use crate::{
+    known::Known,
     log::Log,
     preferences::BoardPlace,
     tell::Tell,
-    view::{PathStage, PersonView, StateCode},
+    view::{InstrumentRow, PathStage, PersonView, StateCode},
 };
 use bayhand_procedure::{Document, Next, Path, Standing, State, Status, next, to_do};
 
@@ -56,6 +57,17 @@ pub fn people(log: &Log, tell: &Tell) -> Vec<PersonView> {
         label: person(log, initials, tell),
     };
     log.state.people().iter().map(view).collect()
+}
+
+/// The instruments of a job as they were written at intake, with their calibration.
+pub fn instruments(known: &Known, tell: &Tell) -> Vec<InstrumentRow> {
+    let row = |id: &str| {
+        let step = if id == "pads" { "intake.pads" } else { "intake.instruments" };
+        let text = |suffix: &str| known.text(step, &format!("{id}-{suffix}")).map(str::to_owned);
+        let args = [("id", text("id")?), ("due", text("due")?)];
+        Some(InstrumentRow { name: tell.text(&format!("instrument-{id}"), &[]), text: tell.text("sheet-due", &args) })
+    };
+    ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"].into_iter().filter_map(row).collect()
 }
 
 /// The stage at hand: of the step that the job is led to, not of a step on the way to it.

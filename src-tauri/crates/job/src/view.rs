@@ -17,7 +17,8 @@ pub use parts::{
 };
 pub use people::{PeopleView, PersonRow};
 pub use review::{
-    Departure, EntryRow, FigureRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget, StageTime,
+    Departure, EntryRow, FigureRow, InstrumentRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget,
+    StageTime,
 };
 pub use settings::{ScreenChoice, SettingsView};
 pub use step::{

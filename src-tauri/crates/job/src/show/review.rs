@@ -2,6 +2,7 @@
 
 use crate::{
     card::Card,
+    judge::Judged,
     known::Known,
     log::Log,
     show::{figures, line, people, plots, rows, times, title},
@@ -63,6 +64,11 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
         departures,
         entries: rows::rows(log, tell),
         figures: wishes.as_ref().map_or_else(Vec::new, |w| figures::rows(found.as_ref(), left.as_ref(), w, tell)),
+        rests_on: [("rests-on-found", &found), ("rests-on-left", &left)]
+            .into_iter()
+            .filter_map(|(id, judged)| rests_on(id, judged.as_ref()?, tell))
+            .collect(),
+        instruments: super::instruments(&known, tell),
         plots: wishes.as_ref().map_or_else(Vec::new, |w| plots::all(&known, w, tell)),
         line: both.and_then(|(judged, w)| line::line(judged, w, None, &earlier, tell)).map(|drawn| drawn.line),
         footprints_found: found
@@ -108,6 +114,14 @@ fn seal_says(log: &Log, ready: bool, tell: &Tell) -> String {
             tell.text("seal-not-ready", &[("step", at_hand)])
         }
     }
+}
+
+/// 'As left: 3 settles, entries No. 312, 320, 328', so that a figure is found in the record; none while nothing of it is
+/// recorded.
+fn rests_on(id: &str, judged: &Judged, tell: &Tell) -> Option<String> {
+    let numbers: Vec<_> = judged.set.readings.iter().filter_map(|r| r.number).map(|n| n.to_string()).collect();
+    let args = [("settles", judged.set.settles().to_string()), ("numbers", numbers.join(", "))];
+    (!numbers.is_empty()).then(|| tell.text(id, &args))
 }
 
 /// The reason that was written at the last judgement, with the place on the line.

@@ -62,14 +62,9 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
             .collect(),
         cautions: vec![words("caution-retorque"), words("caution-lamps"), words("caution-maker")],
         people: people(log, &sealed.1, tell),
-        instruments: ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"]
+        instruments: super::instruments(&known, tell)
             .into_iter()
-            .map(|id| {
-                let step = if id == "pads" { "intake.pads" } else { "intake.instruments" };
-                let text = |suffix: &str| known.text(step, &format!("{id}-{suffix}")).unwrap_or_default().to_owned();
-                let due = tell.text("sheet-due", &[("id", text("id")), ("due", text("due"))]);
-                Labelled { label: words(&format!("instrument-{id}")), text: due }
-            })
+            .map(|row| Labelled { label: row.name, text: row.text })
             .collect(),
         seal: seal_rows(log, &sealed, signed, tell),
         remarks: remarks(log, &sealed.1, tell),

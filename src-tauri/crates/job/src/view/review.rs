@@ -51,6 +51,10 @@ pub struct ReviewJob {
     pub entries: Vec<EntryRow>,
     /// Figures as found and as left.
     pub figures: Vec<FigureRow>,
+    /// The readings that the figures rest on, as found and as left.
+    pub rests_on: Vec<String>,
+    /// The instruments of the job, with their calibration.
+    pub instruments: Vec<InstrumentRow>,
     /// The cross weight over the rounds, then the differences of the axles and the four loads.
     pub plots: Vec<PairPlot>,
     /// The trade line with the last judged reading.
@@ -75,6 +79,15 @@ pub struct ReviewJob {
     pub send_back: Vec<SendBackTarget>,
     /// True when the sheet can be written.
     pub sheet_ready: bool,
+}
+
+/// One instrument.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct InstrumentRow {
+    /// What it is.
+    pub name: String,
+    /// Its id, and when its calibration is due.
+    pub text: String,
 }
 
 /// The time that a stage took.

@@ -159,6 +159,7 @@ ui-review-loads = Lasten über die Runden
 ui-review-times = Zeit je Station
 ui-review-all-plots = Auch beide Achsen
 ui-review-figures = Werte
+ui-review-instruments = Messgeräte, Kalibrierung fällig
 ui-review-seal = Als Aufsicht versiegeln
 ui-review-send-back = An einen Schritt zurückgeben
 ui-review-verify = Kette prüfen

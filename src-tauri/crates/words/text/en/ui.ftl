@@ -161,6 +161,7 @@ ui-review-loads = Loads over the rounds
 ui-review-times = Time by stage
 ui-review-all-plots = Plots of both axles too
 ui-review-figures = Figures
+ui-review-instruments = Instruments, calibration due
 ui-review-seal = Seal as supervisor
 ui-review-send-back = Send back to a step
 ui-review-verify = Check the chain
