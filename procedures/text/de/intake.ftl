@@ -59,6 +59,15 @@ step-intake-heights = Für jedes Rad die vereinbarte Fahrzeughöhe und den Messp
         Die Punkte so beschreiben, dass jemand anders sie nächstes Jahr wiederfindet.
         Die Höhen müssen den Freigang lassen, den Hersteller und Gesetz verlangen.
 
+step-intake-travel = Bauart jeder Achse, Radwege und Steifigkeit der Karosserie angeben.
+    .short = Achsen und Radwege
+    .detail =
+        Eine Starrachse trägt beide Räder einer Achse; ihre Federn sehen Heben und Wanken verschieden, daher gerade quer von Feder zu Feder messen.
+        Der Weg bis zu den Anschlägen ist der des Rades bei vereinbarter Fahrzeughöhe: aus den Herstellerdaten, oder mit ausgebauter Feder am gesicherten Fahrzeug gemessen.
+        Kein Plan verbraucht dann mehr davon, als frei bleiben soll, denn ein Fahrzeug auf dem Anschlag lässt sich nicht auswiegen.
+        Was nicht bekannt ist, so angeben; es wird nichts geraten, und der Plan kennt dann keinen Anschlag.
+        Eine Karosserie, die sich verwindet, schluckt einen Teil der Verstellung; ohne Messung als steif stehen lassen.
+
 step-intake-angles = Vereinbarten Sturz, Spur und Nachlauf eintragen.
     .short = Vereinbarte Radwinkel
     .detail =

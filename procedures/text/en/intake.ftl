@@ -59,6 +59,15 @@ step-intake-heights = Write the agreed ride height of each wheel, and where it i
         Describe the points so that somebody else finds the same ones next year.
         Heights must leave the clearance that the maker and the law ask for.
 
+step-intake-travel = State the kind of each axle, the wheel travel and the stiffness of the body.
+    .short = Axles and wheel travel
+    .detail =
+        A beam axle carries both wheels of an axle; its springs see heave and roll differently, so measure straight across from spring to spring.
+        The travel to the stops is that of the wheel at the agreed ride height: take it from the maker’s data, or measure it with the spring out and the car made safe.
+        No plan then uses up more of it than you keep free, because a car that rides on a stop cannot be corner-balanced.
+        Where a figure is not known, say so; nothing is guessed, and the plan then knows no stop.
+        A body that twists takes up part of what you turn; leave it as stiff unless it was measured.
+
 step-intake-angles = Write the agreed camber, toe and caster.
     .short = Agreed wheel angles
     .detail =

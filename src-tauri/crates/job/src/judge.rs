@@ -6,8 +6,11 @@ use crate::{
 };
 use bayhand_chassis::reading::{Figure, HeightSpread, Instruments, Reading, height_spread};
 use bayhand_chassis::{COVERAGE, Figures, StaticsError, Verdict, expanded_figures, judge, mass_centre};
-use bayhand_vehicle::{Bars, Beams, Car, Corner, Corners, EnteredRatio, Place, RatioConvention, Sprung};
+use bayhand_vehicle::{Bars, Beam, Beams, Car, Corner, Corners, EnteredRatio, Place, RatioConvention, Sprung};
 use thiserror::Error;
+
+/// Where beams, wheel travel and the stiffness of the body are written.
+const TRAVEL: &str = "intake.travel";
 
 /// Why nothing can be said.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -150,7 +153,7 @@ impl Known<'_> {
         let radius = axles(springs, "tyre-radius", "the tyre radius")?;
         let (track_front_mm, track_rear_mm) = axles("intake.car", "track", "the track")?;
         let wheelbase_mm = once("wheelbase", "the wheelbase")?;
-        let corner = |p| Corner {
+        let corner = |p: Place| Corner {
             spring_n_per_mm: Some(axle_of(p, spring.0, spring.1)),
             motion_ratio: Some(axle_of(p, ratio.0, ratio.1)),
             tyre_n_per_mm: axle_of(p, tyre.0, tyre.1),
@@ -176,16 +179,41 @@ impl Known<'_> {
                 cg_left_mm: 0.0,
                 cg_height_mm: once("cg-height", "the height of the mass centre")?,
             },
-            torsion_nm_per_deg: None,
+            torsion_nm_per_deg: self.value(TRAVEL, "torsion"),
             corners: Corners::from_fn(corner),
             bars: Bars::default(),
-            beams: Beams::default(),
+            beams: Beams { front: self.beam("front"), rear: self.beam("rear") },
             height_points: None,
         };
         let centre = mass_centre(&car, &sprung_kg)?;
         car.sprung.cg_behind_front_axle_mm = centre.behind_front_axle_mm;
         car.sprung.cg_left_mm = centre.left_mm;
         Ok(car)
+    }
+
+    /// The beam of an axle, when it has one.
+    fn beam(&self, axle: &str) -> Option<Beam> {
+        Some(Beam { spring_base_mm: self.value(TRAVEL, &format!("{axle}-spring-base"))? })
+    }
+
+    /// The car with the wheel travel that is left at these heights, where the travel at the agreed heights is known: a
+    /// body that stands higher over its wheel has more travel left to the bump stop and less to the droop limit.
+    fn with_travel(&self, mut car: Car, heights_mm: &Corners<f64>) -> Car {
+        let (Some(bump), Some(droop), Some(agreed)) = (
+            self.axles(TRAVEL, "bump-travel"),
+            self.axles(TRAVEL, "droop-travel"),
+            self.corners("intake.heights", "agreed-height"),
+        ) else {
+            return car;
+        };
+        for place in Place::ALL {
+            let higher_mm = heights_mm.at(place) - agreed.at(place);
+            let corner = car.corners.at_mut(place);
+            // No less than none: who stands on the stop has used up the travel.
+            corner.bump_mm = Some((axle_of(place, bump.0, bump.1) + higher_mm).max(0.0));
+            corner.droop_mm = Some((axle_of(place, droop.0, droop.1) - higher_mm).max(0.0));
+        }
+        car
     }
 
     /// Judges a set of readings.
@@ -195,7 +223,7 @@ impl Known<'_> {
     pub fn judged(&self, set: ReadingSet) -> Result<Judged, JudgeError> {
         let car = self.car(&set.loads_kg())?;
         let loads_kg = self.on_level_pads(&car, &set)?;
-        let car = self.car(&loads_kg)?;
+        let car = self.with_travel(self.car(&loads_kg)?, &set.heights_mm());
         let instruments = self.instruments(&car)?;
         let reading = Reading::of(&car, &instruments, &loads_kg, set.looks(), set.settles())?;
         let covariance_kg2 = reading.covariance_kg2(true);

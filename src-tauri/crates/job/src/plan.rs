@@ -82,6 +82,8 @@ impl Known<'_> {
                 height_diff_rear_mm: Some(wishes.side_limit_mm),
                 agreed_diff_front_mm: agreed(Place::Fl, Place::Fr),
                 agreed_diff_rear_mm: agreed(Place::Rl, Place::Rr),
+                bump_gap_mm: self.value("intake.travel", "travel-kept"),
+                droop_gap_mm: self.value("intake.travel", "travel-kept"),
                 ..Limits::default()
             },
             wishes: asked,

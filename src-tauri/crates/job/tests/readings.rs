@@ -145,3 +145,54 @@ async fn what_was_learned_of_a_car_is_used_at_its_next_visit() {
     let other = Bay::practice(3).await;
     assert!(other.newest().await["what"]["opened"]["known"].is_null(), "another car knows nothing of it");
 }
+
+/// P: model.md's limits. Travel that is known at the agreed heights and must stay free keeps the plan from using it up, and
+/// the answer names the limit.
+#[tokio::test]
+async fn a_plan_keeps_the_wheel_travel_that_was_asked_for() {
+    let why_with = async |kept: &str| {
+        let mut bay = Bay::practice_at(2, "intake.travel").await;
+        let mut entries = bay.entries();
+        entries.get_mut("bump-travel.front").unwrap().text = "40".into();
+        entries.get_mut("bump-travel.rear").unwrap().text = "40".into();
+        entries.get_mut("travel-kept").unwrap().text = kept.into();
+        bay.record(entries).await.unwrap();
+        bay.lead_to("loop.judge").await;
+        bay.desk.preview("RO", 1.0).await.unwrap().why
+    };
+    let free = why_with("10").await;
+    let tight = why_with("41").await;
+    println!("{free}\n{tight}");
+    assert!(!free.contains("bump stop"), "travel that is there limits nothing: {free}");
+    assert!(tight.contains("bump stop"), "the limit is named: {tight}");
+}
+
+/// I: a beam with its springs as far apart as its wheels holds like springs at the wheels, one with a shorter base holds
+/// less in roll; a body all but stiff passes every turn across, one that twists does not (model.md, Statics).
+#[tokio::test]
+async fn what_is_entered_of_beams_and_body_is_what_the_plan_computes_with() {
+    let turns_with = async |changes: &[(&str, &str, Option<&str>)]| {
+        let mut bay = Bay::practice_at(2, "intake.travel").await;
+        let mut entries = bay.entries();
+        for (key, text, unit) in changes {
+            entries.insert((*key).into(), Entry { text: (*text).into(), unit: unit.map(str::to_owned) });
+        }
+        bay.record(entries).await.unwrap();
+        bay.lead_to("loop.judge").await;
+        let outlook = bay.desk.preview("RO", 1.0).await.unwrap();
+        println!("{changes:?}: {}", outlook.why);
+        outlook.turns
+    };
+    let track = Bay::practice_at(2, "intake.car").await.entries()["track.rear"].text.clone();
+    let beam = async |base: &str| {
+        turns_with(&[("rear-axle", "rear-beam", None), ("rear-spring-base", base, Some("mm"))]).await
+    };
+    let torsion = async |stiffness: &str| {
+        turns_with(&[("body", "body-twists", None), ("torsion", stiffness, Some("nm-per-deg"))]).await
+    };
+    let plain = turns_with(&[]).await;
+    assert_eq!(beam(&track).await, plain, "springs at the wheels of a beam are springs at the wheels");
+    assert_ne!(beam("700").await, plain, "a short base is another car");
+    assert_eq!(torsion("100000").await, plain, "a body all but stiff is a stiff one");
+    assert_ne!(torsion("2000").await, plain, "a body that twists is another car");
+}

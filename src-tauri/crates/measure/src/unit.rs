@@ -20,6 +20,9 @@ pub enum Quantity {
     Turns,
     /// A spring or tyre rate; base N/mm.
     Rate,
+    /// A torsional stiffness; base Nm per degree.
+    #[serde(rename = "torsional-stiffness")]
+    TorsionalStiffness,
     /// A share; base percent.
     Percent,
     /// A bare ratio; base 1.
@@ -40,6 +43,7 @@ impl Quantity {
             Quantity::Angle => Unit::Degree,
             Quantity::Turns => Unit::Turn,
             Quantity::Rate => Unit::NewtonPerMillimetre,
+            Quantity::TorsionalStiffness => Unit::NewtonMetrePerDegree,
             Quantity::Percent => Unit::Percent,
             Quantity::Ratio => Unit::Ratio,
             Quantity::Count => Unit::Count,
@@ -90,6 +94,9 @@ pub enum Unit {
     /// Pound-force per inch.
     #[serde(rename = "lbf-per-in")]
     PoundForcePerInch,
+    /// Newton metre per degree.
+    #[serde(rename = "nm-per-deg")]
+    NewtonMetrePerDegree,
     /// Percent.
     #[serde(rename = "percent")]
     Percent,
@@ -106,7 +113,7 @@ pub enum Unit {
 
 impl Unit {
     /// All units, siblings next to each other.
-    pub const ALL: [Unit; 17] = [
+    pub const ALL: [Unit; 18] = [
         Unit::Kilogram,
         Unit::Pound,
         Unit::Millimetre,
@@ -120,6 +127,7 @@ impl Unit {
         Unit::Turn,
         Unit::NewtonPerMillimetre,
         Unit::PoundForcePerInch,
+        Unit::NewtonMetrePerDegree,
         Unit::Percent,
         Unit::Ratio,
         Unit::Count,
@@ -135,6 +143,7 @@ impl Unit {
             Unit::Degree | Unit::ArcMinute | Unit::DegreeMinute => Quantity::Angle,
             Unit::Turn => Quantity::Turns,
             Unit::NewtonPerMillimetre | Unit::PoundForcePerInch => Quantity::Rate,
+            Unit::NewtonMetrePerDegree => Quantity::TorsionalStiffness,
             Unit::Percent => Quantity::Percent,
             Unit::Ratio => Quantity::Ratio,
             Unit::Count => Quantity::Count,
@@ -158,6 +167,7 @@ impl Unit {
             Unit::Turn => "turn",
             Unit::NewtonPerMillimetre => "N/mm",
             Unit::PoundForcePerInch => "lbf/in",
+            Unit::NewtonMetrePerDegree => "Nm/deg",
             Unit::Percent => "%",
             Unit::Ratio | Unit::Count => "",
             Unit::Second => "s",
@@ -185,6 +195,7 @@ impl Unit {
             | Unit::DegreeMinute
             | Unit::Turn
             | Unit::NewtonPerMillimetre
+            | Unit::NewtonMetrePerDegree
             | Unit::Percent
             | Unit::Ratio
             | Unit::Count
@@ -208,7 +219,12 @@ impl Unit {
 /// Decimals that a figure in this unit is shown with, about a tenth of what workshop instruments resolve.
 pub fn decimals_for(unit: Unit) -> usize {
     match unit {
-        Unit::Kilopascal | Unit::PoundForcePerInch | Unit::DegreeMinute | Unit::Count | Unit::Second => 0,
+        Unit::Kilopascal
+        | Unit::PoundForcePerInch
+        | Unit::NewtonMetrePerDegree
+        | Unit::DegreeMinute
+        | Unit::Count
+        | Unit::Second => 0,
         Unit::Kilogram | Unit::Pound | Unit::Millimetre | Unit::Psi | Unit::ArcMinute | Unit::NewtonPerMillimetre => 1,
         Unit::Bar | Unit::Degree | Unit::Turn | Unit::Percent => 2,
         Unit::Inch | Unit::Ratio => 3,

@@ -47,6 +47,7 @@ fn codes_are_those_of_the_documents() {
         "turn",
         "n-per-mm",
         "lbf-per-in",
+        "nm-per-deg",
         "percent",
         "ratio",
         "count",

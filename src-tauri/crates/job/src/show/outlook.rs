@@ -140,6 +140,8 @@ fn against(plan: &Plan, judged: &Judged, wishes: &Wishes, tell: &Tell) -> String
                 let args = [("axle", tell.text(axle, &[])), ("limit", tell.mm(wishes.side_limit_mm, 1))];
                 tell.text("against-height", &args)
             }
+            LimitName::BumpGap { place } => tell.text("against-bump", &args(place)),
+            LimitName::DroopGap { place } => tell.text("against-droop", &args(place)),
             // Limits that the intake does not ask for yet.
             _ => tell.text("against-other", &[]),
         };
