@@ -4,6 +4,7 @@
 //! - [`setter`]: what a setter at the practice car enters at a step, read off the same view as the window's.
 //! - [`practice`]: a whole job by that setter, on virtual time.
 //! - [`prove`]: every procedure of a folder, with each safety property.
+//! - [`voice`]: `hear` and `say`.
 //! - [`book`]: `verify`, `export`, `import` and `sheet`.
 
 pub mod align;
@@ -12,3 +13,4 @@ pub mod lines;
 pub mod practice;
 pub mod prove;
 pub mod setter;
+pub mod voice;

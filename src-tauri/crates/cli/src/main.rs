@@ -1,7 +1,9 @@
 //! `bayhand-cli`: the same job without a window.
 
-use bayhand_cli::{align, book, lines, practice, prove};
+use bayhand_cli::{align, book, lines, practice, prove, voice};
 use bayhand_practice::Fault;
+use bayhand_speech::say::voice::Manner;
+use bayhand_speech::spoken::number::Tongue;
 use clap::{Parser, Subcommand};
 use schemars::schema_for;
 use std::{error::Error, io, io::BufRead as _, path::PathBuf, process::ExitCode};
@@ -23,10 +25,37 @@ enum Command {
     Plausible,
     /// JSON lines: caster from a sweep, toe from distances, thrust, turns of a tie rod.
     Align,
+    /// JSON lines: what a sound file says, held to what is waited for.
+    Hear {
+        /// The voice model; without it the one that `cargo xtask voice` made.
+        #[arg(long)]
+        model: Option<PathBuf>,
+    },
+    /// Says a text into a WAV file, its numbers and units in words.
+    Say {
+        /// The text.
+        #[arg(long)]
+        text: String,
+        /// Where to.
+        #[arg(long)]
+        out: PathBuf,
+        /// Its language: en or de.
+        #[arg(long, default_value = "en", value_parser = voice::tongue)]
+        language: Tongue,
+        /// A voice of the system by its own name, such as en-us+m3.
+        #[arg(long)]
+        voice: Option<String>,
+        /// Words a minute, 80 to 300.
+        #[arg(long, default_value_t = 150)]
+        speed: u16,
+        /// Loudness, 0 to 100 percent.
+        #[arg(long, default_value_t = 100)]
+        volume: u8,
+    },
     /// Prints the JSON Schema of a command's question or answer.
     Schema {
-        /// predict, predict-answer, plan, plan-answer, plausible, plausible-answer, align, align-answer, refused or
-        /// procedure.
+        /// predict, predict-answer, plan, plan-answer, plausible, plausible-answer, align, align-answer, hear, hear-answer,
+        /// refused or procedure.
         of: String,
     },
     /// Does a whole job on the simulated car and prints it.
@@ -112,6 +141,14 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
         Command::Plan => lines::answer_all(input, output, lines::plan)?,
         Command::Plausible => lines::answer_all(input, output, lines::plausible)?,
         Command::Align => lines::answer_all(input, output, align::align)?,
+        Command::Hear { model } => {
+            let recogniser = voice::recogniser(model)?;
+            lines::answer_all(input, output, |line| voice::hear(&recogniser, line))?;
+        }
+        Command::Say { text, out, language, voice: name, speed, volume } => {
+            let manner = Manner { tongue: language, volume_percent: volume, words_a_minute: speed, name };
+            voice::say(&text, &manner, &out)?;
+        }
         Command::Schema { of } => println!("{}", schema(&of)?),
         Command::Practice { seed, into, fault } => practise(seed, into, fault).await?,
         Command::Verify { book, against, job, code } => {
@@ -163,6 +200,8 @@ fn schema(of: &str) -> Result<String, Box<dyn Error>> {
         "plausible-answer" => schema_for!(bayhand_chassis::plausible::Plausibility),
         "align" => schema_for!(align::AlignLine),
         "align-answer" => schema_for!(align::Aligned),
+        "hear" => schema_for!(voice::HearLine),
+        "hear-answer" => schema_for!(voice::HeardLine),
         "refused" => schema_for!(lines::Refused),
         "procedure" => schema_for!(bayhand_procedure::Document),
         other => return Err(format!("there is no schema of {other:?}; see --help").into()),

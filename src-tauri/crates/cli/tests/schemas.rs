@@ -12,7 +12,7 @@ use jsonschema::Validator;
 use serde_json::{Value, json};
 use std::{fs, path::PathBuf};
 
-const PUBLISHED: [&str; 9] = [
+const PUBLISHED: [&str; 11] = [
     "predict",
     "predict-answer",
     "plan",
@@ -21,6 +21,8 @@ const PUBLISHED: [&str; 9] = [
     "plausible-answer",
     "align",
     "align-answer",
+    "hear",
+    "hear-answer",
     "refused",
 ];
 const REFERENCE: &str = include_str!("../../chassis/tests/data/statics.json");

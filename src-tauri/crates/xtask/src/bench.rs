@@ -1,4 +1,5 @@
-//! The benchmarks of the planner: time, worst of many, the race against a general solver, rounds until inside.
+//! The benchmarks of the planner: time, worst of many, the race against a general solver, rounds until inside; and the
+//! table of the voices.
 
 use crate::call::{self, Done};
 use std::path::PathBuf;
@@ -25,6 +26,20 @@ pub fn bench(only: Option<&str>) -> Done {
         Some(name @ ("plan" | "worst" | "rounds")) => one(name),
         Some(other) => Err(format!("`{other}` is none of plan, worst, rounds and solver.")),
     }
+}
+
+/// The table of the voices, from a folder of test speech; `words` are the folder and the voices wanted.
+///
+/// # Errors
+/// In words: no model, no folder, or what did not build or run.
+pub fn voice(words: &[&str]) -> Done {
+    crate::voice::voice()?;
+    // Cargo runs a benchmark in its package's folder.
+    let words = words.iter().enumerate().map(|(n, word)| match std::path::absolute(word) {
+        Ok(folder) if n == 0 => folder.into_os_string(),
+        _ => (*word).into(),
+    });
+    call::run(call::cargo().args(["bench", "--package", "bayhand-speech", "--bench", "voice", "--"]).args(words))
 }
 
 fn cargo_bench(name: &str) -> Command {

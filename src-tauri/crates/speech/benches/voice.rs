@@ -1,0 +1,137 @@
+//! The table of the voices: how much is heard right, clean and in noise, with counts and Wilson's intervals; then times and
+//! memory. `cargo xtask bench voice FOLDER [VOICE...]`, FOLDER holding `texts.json` and a folder for each voice.
+//!
+//! Every sound is held to all phrases of the texts and any reading at once, the hardest that a step waits for.
+#![allow(clippy::unwrap_used, reason = "a benchmark that cannot be set up should stop")]
+
+#[path = "../tests/common/noise.rs"]
+mod noise;
+
+use bayhand_speech::hear::Recogniser;
+use bayhand_speech::heard::What;
+use bayhand_speech::spoken::grammar::{Expect, Form, Grammar};
+use bayhand_speech::{model::place, sound};
+use noise::Noise;
+use serde_json::Value;
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+
+/// Decibels of speech above noise.
+const DECIBELS: [f32; 3] = [20.0, 10.0, 5.0];
+
+/// How many of a kind were right, wrongly taken, and there.
+#[derive(Clone, Copy, Default)]
+struct Count {
+    right: u32,
+    wrong: u32,
+    all: u32,
+}
+
+fn main() {
+    // Cargo adds `--bench`.
+    let words: Vec<String> = std::env::args().skip(1).filter(|word| word != "--bench").collect();
+    let Some(folder) = words.first() else {
+        println!("NOT RUN: name the folder of the test speech: cargo xtask bench voice FOLDER [VOICE...]");
+        return;
+    };
+    let folder = Path::new(folder);
+    let texts: Value = serde_json::from_str(&std::fs::read_to_string(folder.join("texts.json")).unwrap()).unwrap();
+    let texts = texts.as_array().unwrap();
+    let began = Instant::now();
+    let recogniser = Recogniser::read(&place::usual().unwrap()).expect("cargo xtask voice makes the model");
+    println!("reading the model: {} ms", began.elapsed().as_millis());
+    let phrases =
+        texts.iter().filter(|text| text["kind"] == "command").map(|text| text["text"].as_str().unwrap().to_owned());
+    let grammar = Grammar::new(Expect { phrases: phrases.collect(), reading: Some(Form::default()) }).unwrap();
+    let voices = if words.len() > 1 { words[1..].to_vec() } else { vec!["voice3".to_owned(), "voice4".to_owned()] };
+    let mut times = Vec::new();
+    println!("voice   noise       dB  commands right      readings right      wrong taken         other talk taken");
+    for voice in &voices {
+        let clean = row(&recogniser, &grammar, texts, &folder.join(voice), None, &mut times);
+        print(voice, "none", None, clean);
+        for decibels in DECIBELS {
+            let mut sum = [Count::default(); 3];
+            for kind in Noise::ALL {
+                let counts = row(&recogniser, &grammar, texts, &folder.join(voice), Some((kind, decibels)), &mut times);
+                print(voice, &format!("{kind:?}"), Some(decibels), counts);
+                for (sum, count) in sum.iter_mut().zip(counts) {
+                    *sum = Count {
+                        right: sum.right + count.right,
+                        wrong: sum.wrong + count.wrong,
+                        all: sum.all + count.all,
+                    };
+                }
+            }
+            print(voice, "all three", Some(decibels), sum);
+        }
+    }
+    times.sort_unstable();
+    let at = |share: f64| times[((times.len() - 1) as f64 * share) as usize];
+    println!("hearing, ms of wall time: median {}, 95th percentile {}, most {}", at(0.5), at(0.95), at(1.0));
+    for line in std::fs::read_to_string("/proc/self/status").unwrap_or_default().lines() {
+        if line.starts_with("VmHWM") || line.starts_with("VmRSS") {
+            println!("memory: {line}");
+        }
+    }
+}
+
+/// Commands, readings, other talk.
+fn row(
+    recogniser: &Recogniser,
+    grammar: &Grammar,
+    texts: &[Value],
+    folder: &PathBuf,
+    noise: Option<(Noise, f32)>,
+    times: &mut Vec<u128>,
+) -> [Count; 3] {
+    let mut counts = [Count::default(); 3];
+    for (number, text) in texts.iter().enumerate() {
+        let path = folder.join(format!("{}.flac", text["id"].as_str().unwrap()));
+        if !path.is_file() {
+            continue;
+        }
+        let clean = sound::read(&path).unwrap();
+        let sound = noise.map_or(clean.clone(), |(kind, decibels)| noise::mix(&clean, kind, decibels, number as u64));
+        let began = Instant::now();
+        let heard = recogniser.hear(&sound, grammar);
+        times.push(began.elapsed().as_millis());
+        let (kind, right) = match (text["kind"].as_str().unwrap(), &heard.what) {
+            ("command", What::Phrase(phrase)) => (0, text["text"] == phrase.as_str()),
+            ("reading", What::Reading { corner, looks, .. }) => {
+                let corner = corner.map(|corner| corner.words()).unwrap_or_default();
+                (1, text["corner"] == corner && looks.len() == 1 && text["value"] == looks[0].as_str())
+            }
+            ("command", _) => (0, false),
+            ("reading", _) => (1, false),
+            _ => (2, false),
+        };
+        counts[kind].all += 1;
+        counts[kind].right += u32::from(right);
+        let wrong = !right && !matches!(heard.what, What::Rejected(_));
+        counts[kind].wrong += u32::from(wrong);
+        if wrong {
+            println!("        {} {noise:?}: {:?} with {:.2}", text["text"], heard.what, heard.score);
+        }
+    }
+    counts
+}
+
+fn print(voice: &str, noise: &str, decibels: Option<f32>, [commands, readings, other]: [Count; 3]) {
+    let decibels = decibels.map_or("-".to_owned(), |decibels| decibels.to_string());
+    let wrong = commands.wrong + readings.wrong;
+    let cells = [
+        share(commands.right, commands.all),
+        share(readings.right, readings.all),
+        share(wrong, commands.all + readings.all),
+        share(other.wrong, other.all),
+    ];
+    println!("{voice:7} {noise:11} {decibels:>2}  {}", cells.map(|cell| format!("{cell:19}")).join(" "));
+}
+
+/// A share with Wilson's interval of 95 %, in percent.
+fn share(some: u32, all: u32) -> String {
+    let (n, p, z) = (f64::from(all), f64::from(some) / f64::from(all.max(1)), 1.96_f64);
+    let centre = (p + z * z / (2.0 * n)) / (1.0 + z * z / n);
+    let half = z / (1.0 + z * z / n) * (p * (1.0 - p) / n + z * z / (4.0 * n * n)).sqrt();
+    format!("{some}/{all} ({:.0} to {:.0} %)", 100.0 * (centre - half).max(0.0), 100.0 * (centre + half).min(1.0))
+}
