@@ -25,6 +25,8 @@ pub const END: usize = 50_256;
 pub const START: usize = 50_257;
 /// Before a text that went before.
 pub const BEFORE: usize = 50_360;
+/// In place of a text: nobody speaks.
+pub const NOBODY: usize = 50_361;
 /// Says that no times are wanted.
 pub const NO_TIMES: usize = 50_362;
 

@@ -38,10 +38,7 @@ impl Spectrogram {
     pub fn of(&self, sound: &[f32], frames: usize) -> DMatrix<f32> {
         // A frame is centred on its sample; before the first the sound is mirrored.
         let half = FRAME / 2;
-        let at = |place: usize| {
-            let sample = if place >= half { place - half } else { half - place };
-            sound.get(sample).copied().unwrap_or(0.0)
-        };
+        let at = |place: usize| sound.get(place.abs_diff(half)).copied().unwrap_or(0.0);
         let cut = DMatrix::from_fn(frames, FRAME, |frame, n| at(frame * STEP + n));
         let (real, imaginary) = (&cut * &self.cosines, &cut * &self.sines);
         let power = real.zip_map(&imaginary, |re, im| re * re + im * im);
