@@ -35,6 +35,9 @@ const APART: f32 = 0.7;
 /// Speech of voices 1 and 2 had at most 0.22, clean and with noise at 10 and 5 dB; noise without speech at least 0.37.
 const NOBODY_SPEAKS: f32 = 0.3;
 
+/// The same where the network's own text begins with the words that would be taken.
+const NOBODY_SPEAKS_BUT_HEARD: f32 = 0.5;
+
 /// The shortest sound that can hold a word, seconds.
 const SHORTEST_S: f32 = 0.15;
 
@@ -117,7 +120,8 @@ impl Recogniser {
             return rejected(Why::Silence, 0.0);
         }
         let Some(guess) = self.guess(sound, grammar) else { return rejected(Why::OtherTalk, 0.0) };
-        if guess.nobody > NOBODY_SPEAKS {
+        let heard = guess.own.strip_prefix(&guess.words).is_some_and(|rest| rest.is_empty() || rest.starts_with(' '));
+        if guess.nobody > if heard { NOBODY_SPEAKS_BUT_HEARD } else { NOBODY_SPEAKS } {
             return rejected(Why::Silence, 0.0);
         }
         // Each is a half at its bound.

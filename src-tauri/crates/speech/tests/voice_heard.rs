@@ -64,7 +64,7 @@ fn what_is_said_is_heard_and_other_talk_is_not() {
         let heard = RECOGNISER.hear(&sound(name), &GRAMMAR);
         match wanted {
             Some(what) => {
-                assert_eq!(heard.what, what, "{name}");
+                assert_eq!(heard.what, what, "{name}: {:?}", RECOGNISER.guess(&sound(name), &GRAMMAR));
                 assert!((0.5..=1.0).contains(&heard.score), "{name}: taken with {}", heard.score);
             }
             None => assert!(matches!(heard.what, What::Rejected(_)), "{name}: {:?}", heard.what),
