@@ -13,7 +13,7 @@ use bayhand_speech::spoken::grammar::{Expect, Form, Grammar};
 use bayhand_speech::{model::place, sound};
 use noise::Noise;
 use serde_json::Value;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::time::Instant;
 
 /// Decibels of speech above noise.
@@ -80,7 +80,7 @@ fn row(
     recogniser: &Recogniser,
     grammar: &Grammar,
     texts: &[Value],
-    folder: &PathBuf,
+    folder: &Path,
     noise: Option<(Noise, f32)>,
     times: &mut Vec<u128>,
 ) -> [Count; 3] {
