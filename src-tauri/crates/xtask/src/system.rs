@@ -13,7 +13,6 @@ const TO_BUILD: &[&str] = &[
     "libxdo-dev",
     "libayatana-appindicator3-dev",
     "libssl-dev",
-    "libasound2-dev",
 ];
 
 /// What speaks, a program of its own that is never linked. Without it the app says that it cannot speak, and works.
@@ -141,7 +140,7 @@ fn elsewhere(wanted: For, debian_names: Vec<&str>) -> Done {
     }
     let there =
         |library: &str| Command::new("pkg-config").args(["--exists", library]).status().is_ok_and(|s| s.success());
-    let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl", "alsa"].into_iter().filter(|library| !there(library));
+    let libraries = ["webkit2gtk-4.1", "librsvg-2.0", "openssl"].into_iter().filter(|library| !there(library));
     let programs: &[&str] = if wanted == For::Testing {
         &["cc", "pkg-config", "WebKitWebDriver", "Xvfb", "openbox", "xdotool", "strace", "python3"]
     } else {
