@@ -43,7 +43,7 @@ fn stated(sheet: &DataSheet) -> Instruments {
 
 /// Pad heights as two set-ups of the laser show them, half a turn apart.
 fn levelled(car: &PracticeCar, shims_mm: &Corners<f64>, first: u64) -> Corners<f64> {
-    let (a, b) = (car.pad_heights_seen(shims_mm, first), car.pad_heights_seen(shims_mm, first + 1));
+    let (a, b) = (car.pad_heights_seen(shims_mm, 0, first), car.pad_heights_seen(shims_mm, 0, first + 1));
     Corners::from_fn(|p| (a.at(p) + b.at(p)) / 2.0)
 }
 

@@ -8,7 +8,8 @@ mod papers;
 use crate::known::{Known, axle_of};
 use crate::log::Recording;
 use bayhand_practice::{
-    AlignmentState, Configuration, Fault, Freeing, LinkState, Looked, PerAxle, PracticeCar, PracticeError, Standing,
+    AlignmentState, Configuration, Difference, Fault, Freeing, LinkState, Looked, PerAxle, PracticeCar, PracticeError,
+    Standing,
 };
 use bayhand_procedure::{Fact, Kind, Step, Value};
 use bayhand_vehicle::{Axle, Corners, Place};
@@ -71,6 +72,16 @@ impl<'a> Bench<'a> {
         Ok(all)
     }
 
+    /// The bench as it would be with nothing wrong at it or at the car.
+    pub fn sound(&self) -> Bench<'a> {
+        Bench { car: self.car.sound(), known: self.known, stands: OnceCell::new() }
+    }
+
+    /// In what car and bench differ from what the record says. For the coach alone.
+    pub fn differences(&self) -> Vec<Difference> {
+        self.car.differences(&self.configuration(), self.settle())
+    }
+
     fn number(&self, step: &str, key: &str) -> Result<Option<(&'static str, String)>, PracticeError> {
         let (input, suffix) = key.split_once('.').unwrap_or((key, ""));
         let place = Place::ALL.into_iter().find(|p| p.code() == suffix);
@@ -100,6 +111,9 @@ impl<'a> Bench<'a> {
             ("align.caster", _, Some(place)) => {
                 let caster = self.car.angles_seen(&self.turned(), &set, settle, 0)?.caster_deg;
                 Some(("shows-angle-gauge", two(if place.is_left() { caster.left } else { caster.right })))
+            }
+            ("lock.gap", "bump-gap", Some(place)) => {
+                Some(("shows-rule", one(*self.car.bump_gaps_seen(&set, settle)?.at(place))))
             }
             ("back.front", "link-turns", _) => Some(("shows-link", self.link_turns(Axle::Front)?)),
             ("back.rear", "link-turns", _) => Some(("shows-link", self.link_turns(Axle::Rear)?)),
@@ -182,7 +196,7 @@ impl<'a> Bench<'a> {
     }
 
     fn laser(&self, shims_mm: &Corners<f64>, set_up: u64, place: Place) -> String {
-        one(*self.car.pad_heights_seen(shims_mm, set_up).at(place))
+        one(*self.car.pad_heights_seen(shims_mm, self.settle(), set_up).at(place))
     }
 
     /// Shims that bring every pad up to the highest, from the survey, in steps of 0.1 mm.
@@ -211,16 +225,14 @@ fn settles(recordings: &[Recording]) -> u64 {
     recordings.iter().filter(|r| r.step == "settle.wait").count() as u64
 }
 
-/// The settle from which a fault acts; none before it has begun. A link is left on and a strut sticks from the start;
-/// what moves, leaks or drifts does so once turning was first decided on, so that a sound reading stands before it.
+/// The settle from which a fault acts; none before it has begun. What moves, leaks or drifts does so once turning was
+/// first decided on, so that a sound reading stands before it.
 fn begins(fault: Fault, known: &Known) -> Option<u64> {
-    match fault {
-        Fault::LinkLeftOn | Fault::StickyStrut => Some(0),
-        Fault::PadZero | Fault::BallastSlides | Fault::TyreDown => {
-            let decided = known.recordings().iter().position(|r| r.step == "loop.judge")?;
-            Some(settles(&known.recordings()[..decided]) + 1)
-        }
+    if fault.from_the_start() {
+        return Some(0);
     }
+    let decided = known.recordings().iter().position(|r| r.step == "loop.judge")?;
+    Some(settles(&known.recordings()[..decided]) + 1)
 }
 
 /// The front's or the rear's, by the suffix of a key.

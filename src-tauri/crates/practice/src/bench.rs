@@ -1,15 +1,16 @@
 //! The bench: what a person at a practice job can look at, and nothing of what is hidden.
 
 use crate::alignment::{AlignmentState, Angles};
-use crate::configuration::{Configuration, LinkState, PracticeError, within};
+use crate::configuration::{Configuration, PracticeError, within};
 use crate::data_sheet::{DataSheet, PerAxle};
-use crate::fault::{self, Fault, Planted};
+use crate::fault::{Fault, Planted};
 use crate::invent;
 use crate::links::LinkFit;
 use crate::noise::{Draws, Purpose, to_step};
 use crate::pads::{Pads, signs};
+use crate::reality::Reality;
 use crate::rig::{CornerState, PointMass, Rig, Standing};
-use crate::settle;
+use crate::settle::{self, Rubs};
 use crate::truth::Truth;
 use bayhand_vehicle::{Axle, Car, Corners, Place};
 use schemars::JsonSchema;
@@ -36,7 +37,7 @@ pub struct PracticeCar {
     pub(crate) sheet: DataSheet,
     pub(crate) as_found: Configuration,
     pub(crate) truth: Truth,
-    pub(crate) fault: Option<Planted>,
+    pub(crate) faults: Vec<Planted>,
 }
 
 /// What a look at the resting car shows.
@@ -57,9 +58,9 @@ impl PracticeCar {
         invent::car(seed)
     }
 
-    /// The same car with a fault that acts from that settle on.
+    /// The same car with a fault more, which acts from that settle on.
     pub fn with_fault(mut self, fault: Fault, from_settle: u64) -> Self {
-        self.fault = Some(Planted { fault, from_settle });
+        self.faults.push(Planted { fault, from_settle });
         self
     }
 
@@ -95,7 +96,7 @@ impl PracticeCar {
     /// The same for a car that is known to stand so after that settle: many looks need the car to settle only once.
     pub fn looked(&self, stands: &Standing, settle: u64, look: u64) -> Looked {
         let mut draws = Draws::new(self.seed, Purpose::Look, settle, look);
-        let loads_kg = self.pads_at(settle).shown(&stands.loads_kg, &mut draws);
+        let loads_kg = self.pads_show(&stands.loads_kg, settle, &mut draws);
         let heights_mm =
             stands.heights_mm.map(|mm| to_step(mm + draws.normal(LOOK_HEIGHT_SIGMA_MM), HEIGHT_RESOLUTION_MM));
         Looked { loads_kg, heights_mm, states: stands.states }
@@ -110,10 +111,7 @@ impl PracticeCar {
         configuration.validate(&self.sheet)?;
         let rig = self.rig_at(configuration, settle);
         let free = rig.stand()?;
-        let mut rubs = self.truth.rubs;
-        if self.acts(Fault::StickyStrut, settle) {
-            rubs.strut_n.rl = fault::STICKY_N;
-        }
+        let rubs = Rubs { strut_n: self.reality(configuration, settle).strut_n, ..self.truth.rubs };
         let mut draws = Draws::new(self.seed, Purpose::Settle, settle, 0);
         Ok(settle::settle(&rig, &free, &rubs, configuration.freeing, &mut draws)?)
     }
@@ -121,24 +119,39 @@ impl PracticeCar {
     /// What the pads show with the car up, kg.
     pub fn zeros_seen(&self, settle: u64, look: u64) -> Corners<f64> {
         let mut draws = Draws::new(self.seed, Purpose::Zeros, settle, look);
-        self.pads_at(settle).shown(&Corners::same(0.0), &mut draws)
+        self.pads_show(&Corners::same(0.0), settle, &mut draws)
     }
 
     /// What the laser shows of the pads' heights with these shims, mm from their mean, to 0.1 mm. A set-up of odd
-    /// number stands half a turn from one of even number: averaged, the two lose the tilt of the laser's plane.
-    pub fn pad_heights_seen(&self, shims_mm: &Corners<f64>, set_up: u64) -> Corners<f64> {
+    /// number stands half a turn from one of even number: averaged, the two lose the tilt of the laser's plane. `settle` says
+    /// when: the last settle before.
+    pub fn pad_heights_seen(&self, shims_mm: &Corners<f64>, settle: u64, set_up: u64) -> Corners<f64> {
         let mut draws = Draws::new(self.seed, Purpose::Laser, set_up, 0);
         let (half_m, track) = (self.sheet.wheelbase_mm / 2e3, self.sheet.track_mm);
         let at_m = Corners::from_fn(|p| {
             let (fore, left) = signs(p);
             [fore * half_m, left * track.of(p) / 2e3]
         });
-        self.truth.pads.laser(shims_mm, &at_m, set_up % 2 == 1, &mut draws)
+        let pads = Pads { level_mm: self.reality(&self.as_found, settle).pad_mm, ..self.truth.pads };
+        pads.laser(shims_mm, &at_m, set_up % 2 == 1, &mut draws)
+    }
+
+    /// What a rule shows of the wheel travel left to each bump stop, mm, to 0.5 mm; 0: the stop is touched.
+    ///
+    /// # Errors
+    /// As [`PracticeCar::look`].
+    pub fn bump_gaps_seen(&self, configuration: &Configuration, settle: u64) -> Result<Corners<f64>, PracticeError> {
+        let stands = self.stand(configuration, settle)?;
+        let rig = self.rig_at(configuration, settle);
+        Ok(Corners::from_fn(|p| {
+            let touched_m = rig.wheels[p.index()].strut.bump_m.unwrap_or(0.0);
+            to_step((stands.struts_mm.at(p) - 1e3 * touched_m).max(0.0), HEIGHT_RESOLUTION_MM)
+        }))
     }
 
     /// What the gauge shows at each tyre, bar, to 0.01 bar.
     pub fn pressures_seen(&self, configuration: &Configuration, settle: u64) -> Corners<f64> {
-        self.pressures_at(configuration, settle).map(|bar| to_step(*bar, PRESSURE_RESOLUTION_BAR))
+        self.reality(configuration, settle).pressures_bar.map(|bar| to_step(*bar, PRESSURE_RESOLUTION_BAR))
     }
 
     /// How the released link of an axle fits after that many turns since the car came in, with the rest of the
@@ -206,48 +219,62 @@ impl PracticeCar {
         Ok(self.rig_at(configuration, settle).stand()?)
     }
 
-    fn acts(&self, fault: Fault, settle: u64) -> bool {
-        Planted::acts(self.fault, fault, settle)
+    /// What truly is at a settle, where the record says `configuration`.
+    pub(crate) fn reality(&self, configuration: &Configuration, settle: u64) -> Reality {
+        let mut is = Reality::sound(self, configuration);
+        for planted in self.faults.iter().filter(|planted| settle >= planted.from_settle) {
+            planted.fault.act(&mut is, self.sheet.thread.pitch_mm, self.sheet.bump_mm.rear);
+        }
+        is
     }
 
     fn rig_at(&self, configuration: &Configuration, settle: u64) -> Rig {
+        let is = self.reality(configuration, settle);
         let mut rig = self.truth.rig.clone();
-        let pressures_bar = self.pressures_at(configuration, settle);
         for place in Place::ALL {
             let wheel = &mut rig.wheels[place.index()];
-            wheel.pad_m = (self.truth.pads.level_mm.at(place) + configuration.shims_mm.at(place)) / 1e3;
-            wheel.strut.collar_m = configuration.collar_mm.at(place) / 1e3;
-            let inflated = pressures_bar.at(place) / self.sheet.working_bar.at(place);
+            wheel.pad_m = (is.pad_mm.at(place) + configuration.shims_mm.at(place)) / 1e3;
+            wheel.strut.collar_m = is.collar_mm.at(place) / 1e3;
+            wheel.strut.bump_m = wheel.strut.bump_m.map(|touched_m| touched_m + is.bump_lost_mm.at(place) / 1e3);
+            let inflated = is.pressures_bar.at(place) / self.sheet.working_bar.at(place);
             wheel.tyre_n_per_m *= CARCASS_SHARE + (1.0 - CARCASS_SHARE) * inflated;
         }
-        let mut front_link = configuration.links.front;
-        if self.acts(Fault::LinkLeftOn, settle) && front_link == LinkState::Released {
-            front_link = LinkState::Connected { adjust_turns: 0.0 };
-        }
-        rig.bars = [self.truth.links.front.bar(front_link), self.truth.links.rear.bar(configuration.links.rear)];
-        let mut seat = PointMass { mass_kg: configuration.ballast_kg, ..self.truth.seat };
-        if self.acts(Fault::BallastSlides, settle) {
-            seat.left_m += fault::BALLAST_OUT_M * seat.left_m.signum();
-            seat.behind_front_axle_m += fault::BALLAST_BACK_M;
-        }
-        rig.add(&seat);
+        rig.bars = [self.truth.links.front.bar(is.links.front), self.truth.links.rear.bar(is.links.rear)];
+        let seat = &self.truth.seat;
+        let [back_m, out_m] = is.ballast_moved_m;
+        rig.add(&PointMass {
+            mass_kg: is.ballast_kg,
+            behind_front_axle_m: seat.behind_front_axle_m + back_m,
+            left_m: seat.left_m + out_m * seat.left_m.signum(),
+            ..*seat
+        });
         rig.add(&PointMass { mass_kg: configuration.fuel_l * FUEL_KG_PER_L, ..self.truth.tank });
+        for (place, held_kg) in is.held_kg.iter().filter(|(_, held_kg)| **held_kg != 0.0) {
+            rig.add(&self.carried_at_sill(place, *held_kg));
+        }
         rig
     }
 
-    fn pressures_at(&self, configuration: &Configuration, settle: u64) -> Corners<f64> {
-        let mut bar = configuration.pressures_bar;
-        if self.acts(Fault::TyreDown, settle) {
-            bar.fl = (bar.fl - fault::TYRE_DOWN_BAR).max(0.0);
+    /// What something under the sill carries, as mass that is not there. It presses straight up at the height of the roll
+    /// axis, so that leaning adds no moment.
+    fn carried_at_sill(&self, place: Place, held_kg: f64) -> PointMass {
+        let (fore, left) = signs(place);
+        PointMass {
+            mass_kg: -held_kg,
+            behind_front_axle_m: self.sheet.wheelbase_mm / 1e3 * (0.5 - 0.25 * fore),
+            left_m: left * self.sheet.track_mm.of(place) / 2e3 * 0.9,
+            height_m: self.sheet.roll_axis_height_mm / 1e3,
         }
-        bar
     }
 
-    fn pads_at(&self, settle: u64) -> Pads {
-        let mut pads = self.truth.pads;
-        if self.acts(Fault::PadZero, settle) {
-            pads.zero_kg.fr += fault::PAD_ZERO_KG;
+    /// What the pads show under these loads, in the unit that they are set to.
+    fn pads_show(&self, loads_kg: &Corners<f64>, settle: u64, draws: &mut Draws) -> Corners<f64> {
+        let is = self.reality(&self.as_found, settle);
+        let pads = Pads { zero_kg: is.zero_kg, gain_error: is.gain_error, ..self.truth.pads };
+        let shown_kg = pads.shown(loads_kg, draws);
+        if is.shown_per_kg == 1.0 {
+            return shown_kg;
         }
-        pads
+        shown_kg.map(|kg| to_step(kg * is.shown_per_kg, crate::pads::RESOLUTION_KG))
     }
 }

@@ -1,7 +1,13 @@
-//! What can be wrong with a practice job, each as it acts on the car and not as a label.
+//! What can be wrong with a practice job, each as it acts on car and bench and not as a label.
 
+use crate::configuration::LinkState;
+use crate::reality::Reality;
+use bayhand_vehicle::Place;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+
+/// Pounds in a kilogram (NIST SP 811 (2008), appendix B.8: 1 lb = 0.453 592 37 kg exactly).
+const POUNDS_PER_KG: f64 = 1.0 / 0.453_592_37;
 
 /// A fault that is hidden from the person at the job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
@@ -9,56 +15,137 @@ use serde::{Deserialize, Serialize};
 pub enum Fault {
     /// The pad at front right shows 2 kg too much: its zero has moved.
     PadZero,
+    /// The pad at rear right has sunk by 1.5 mm: a foot stands on something soft.
+    PadLow,
+    /// The wheel at rear left stands at the edge of its pad, which shows 2 % less there.
+    OffPadMiddle,
+    /// The pads were switched over and show pounds.
+    PoundsShown,
+    /// The ballast was never put in.
+    BallastForgotten,
     /// The ballast has slid 120 mm outwards on its seat and 80 mm back.
     BallastSlides,
     /// The link of the front bar stays bolted up though it is taken for released.
     LinkLeftOn,
+    /// The link of the rear bar went in three turns longer than was noted.
+    BarPreload,
     /// The tyre at front left holds 0.4 bar less than it was set to.
     TyreDown,
+    /// The pressures were set hot; every tyre has lost 0.25 bar since.
+    HotPressure,
     /// The strut at rear left sticks: its friction holds up to 250 N, more than a hand frees.
     StickyStrut,
+    /// The car stands on its bump stop at rear right.
+    OnBumpStop,
+    /// An arm of the lift touches the sill at front left and carries 12 kg.
+    ArmTouches,
+    /// The collar at front right slips back by 1 mm.
+    CollarSlips,
+    /// One turn that was meant for the collar at rear left was made at rear right.
+    WrongCorner,
 }
 
 impl Fault {
     /// All faults.
-    pub const ALL: [Fault; 5] =
-        [Fault::PadZero, Fault::BallastSlides, Fault::LinkLeftOn, Fault::TyreDown, Fault::StickyStrut];
+    pub const ALL: [Fault; 15] = [
+        Fault::PadZero,
+        Fault::PadLow,
+        Fault::OffPadMiddle,
+        Fault::PoundsShown,
+        Fault::BallastForgotten,
+        Fault::BallastSlides,
+        Fault::LinkLeftOn,
+        Fault::BarPreload,
+        Fault::TyreDown,
+        Fault::HotPressure,
+        Fault::StickyStrut,
+        Fault::OnBumpStop,
+        Fault::ArmTouches,
+        Fault::CollarSlips,
+        Fault::WrongCorner,
+    ];
 
     /// The name as JSON and the command line write it.
     pub fn code(self) -> &'static str {
         match self {
             Fault::PadZero => "pad-zero",
+            Fault::PadLow => "pad-low",
+            Fault::OffPadMiddle => "off-pad-middle",
+            Fault::PoundsShown => "pounds-shown",
+            Fault::BallastForgotten => "ballast-forgotten",
             Fault::BallastSlides => "ballast-slides",
             Fault::LinkLeftOn => "link-left-on",
+            Fault::BarPreload => "bar-preload",
             Fault::TyreDown => "tyre-down",
+            Fault::HotPressure => "hot-pressure",
             Fault::StickyStrut => "sticky-strut",
+            Fault::OnBumpStop => "on-bump-stop",
+            Fault::ArmTouches => "arm-touches",
+            Fault::CollarSlips => "collar-slips",
+            Fault::WrongCorner => "wrong-corner",
+        }
+    }
+
+    /// True when it is there from the start; else it comes once a sound reading stands and turning has begun.
+    pub fn from_the_start(self) -> bool {
+        match self {
+            Fault::BallastForgotten
+            | Fault::LinkLeftOn
+            | Fault::BarPreload
+            | Fault::StickyStrut
+            | Fault::OnBumpStop => true,
+            Fault::PadZero
+            | Fault::PadLow
+            | Fault::OffPadMiddle
+            | Fault::PoundsShown
+            | Fault::BallastSlides
+            | Fault::TyreDown
+            | Fault::HotPressure
+            | Fault::ArmTouches
+            | Fault::CollarSlips
+            | Fault::WrongCorner => false,
+        }
+    }
+
+    /// Makes it so. `turn_mm` is what one turn of a collar moves, `bump_mm` the free wheel travel at the rear.
+    pub(crate) fn act(self, is: &mut Reality, turn_mm: f64, bump_mm: f64) {
+        match self {
+            Fault::PadZero => is.zero_kg.fr += 2.0,
+            Fault::PadLow => is.pad_mm.rr -= 1.5,
+            Fault::OffPadMiddle => is.gain_error.rl -= 0.02,
+            Fault::PoundsShown => is.shown_per_kg = POUNDS_PER_KG,
+            Fault::BallastForgotten => is.ballast_kg = 0.0,
+            Fault::BallastSlides => is.ballast_moved_m = [0.08, 0.12],
+            Fault::LinkLeftOn => {
+                if is.links.front == LinkState::Released {
+                    is.links.front = LinkState::Connected { adjust_turns: 0.0 };
+                }
+            }
+            Fault::BarPreload => {
+                if let LinkState::Connected { adjust_turns } = &mut is.links.rear {
+                    *adjust_turns += 3.0;
+                }
+            }
+            Fault::TyreDown => is.pressures_bar.fl = (is.pressures_bar.fl - 0.4).max(0.0),
+            Fault::HotPressure => is.pressures_bar = is.pressures_bar.map(|bar| (bar - 0.25).max(0.0)),
+            Fault::StickyStrut => is.strut_n.rl = 250.0,
+            // All the travel at the agreed height, and six millimetres of the stop.
+            Fault::OnBumpStop => is.bump_lost_mm.rr = bump_mm + 6.0,
+            Fault::ArmTouches => is.held_kg.fl = 12.0,
+            Fault::CollarSlips => is.collar_mm.fr -= 1.0,
+            Fault::WrongCorner => {
+                *is.collar_mm.at_mut(Place::Rl) -= turn_mm;
+                *is.collar_mm.at_mut(Place::Rr) += turn_mm;
+            }
         }
     }
 }
-
-/// Shift of the zero, kg.
-pub(crate) const PAD_ZERO_KG: f64 = 2.0;
-/// Way of the ballast outwards, m.
-pub(crate) const BALLAST_OUT_M: f64 = 0.12;
-/// Way of the ballast backwards, m.
-pub(crate) const BALLAST_BACK_M: f64 = 0.08;
-/// Loss of pressure, bar.
-pub(crate) const TYRE_DOWN_BAR: f64 = 0.4;
-/// Most that the sticking strut holds, N.
-pub(crate) const STICKY_N: f64 = 250.0;
 
 /// A fault and when it begins.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Planted {
     pub(crate) fault: Fault,
     pub(crate) from_settle: u64,
-}
-
-impl Planted {
-    /// True when this fault acts at that settle.
-    pub(crate) fn acts(planted: Option<Planted>, fault: Fault, settle: u64) -> bool {
-        planted.is_some_and(|p| p.fault == fault && settle >= p.from_settle)
-    }
 }
 
 #[cfg(test)]

@@ -39,7 +39,14 @@ pub(crate) fn car(seed: u64) -> PracticeCar {
         fuel_l: draws.printed(5.0, 40.0, 1.0),
         pressures_bar: sheet.cold_bar.map(|bar| to_step(bar + draws.even(-0.25, 0.15), 0.01)),
     };
-    PracticeCar { entered: sheet.entered(), seed, sheet, as_found, truth: truth(&sheet, &mut draws), fault: None }
+    PracticeCar {
+        entered: sheet.entered(),
+        seed,
+        sheet,
+        as_found,
+        truth: truth(&sheet, &mut draws),
+        faults: Vec::new(),
+    }
 }
 
 fn data_sheet(draws: &mut Draws) -> DataSheet {

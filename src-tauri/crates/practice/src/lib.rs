@@ -2,7 +2,7 @@
 //!
 //! - [`Rig`]: a car with every value known, as bodies and springs in space; it finds its own position of rest from
 //!   energies and shares no formula with the planner's model.
-//! - [`PracticeCar`]: a rig that was invented from a seed, with pads, instruments, friction and perhaps a [`Fault`]. A
+//! - [`PracticeCar`]: a rig that was invented from a seed, with pads, instruments, friction and perhaps [`Fault`]s. A
 //!   person copies its [`DataSheet`], sets a [`Configuration`] and an [`AlignmentState`], and looks.
 //! - [`TrueValues`]: what the sheet and the instruments do not tell, for tests that compare estimates with the truth.
 //!
@@ -27,6 +27,7 @@ mod links;
 mod noise;
 mod pads;
 mod pose;
+mod reality;
 mod rig;
 mod settle;
 mod strut;
@@ -40,6 +41,7 @@ pub use equilibrium::EquilibriumError;
 pub use fault::Fault;
 pub use friction::DryFriction;
 pub use links::LinkFit;
+pub use reality::Difference;
 pub use rig::{BarState, CornerState, PointMass, Reading, Rig, RigError, Scrub, Standing, Wheel};
 pub use strut::Strut;
 pub use truth::TrueValues;

@@ -90,8 +90,7 @@ impl PracticeCar {
     /// # Errors
     /// As [`PracticeCar::look`].
     pub fn on_level_pads(&self, configuration: &Configuration) -> Result<Standing, PracticeError> {
-        let mut sound = self.clone();
-        sound.fault = None;
+        let mut sound = self.sound();
         sound.truth.pads.level_mm = Corners::same(0.0);
         sound.at_rest(&Configuration { shims_mm: Corners::same(0.0), ..*configuration }, 0)
     }

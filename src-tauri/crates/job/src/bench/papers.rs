@@ -70,7 +70,6 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
             fixed(2.0 * sheet.instruments.level_mm(), 2)
         }
         (_, "parts") => "2".into(),
-        ("lock.gap", "bump-gap") => one(by_suffix(key, &sheet.bump_mm)?),
         ("align.runout", _) => "0".into(),
         _ => return None,
     };

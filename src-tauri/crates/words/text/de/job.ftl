@@ -36,6 +36,7 @@ shows-paper = Auftragspapiere
 shows-pad = Waage zeigt
 shows-height-gauge = Höhenmessgerät zeigt
 shows-laser = Laser zeigt
+shows-rule = Messschieber zeigt
 shows-shims = Unterlagen bereitgelegt
 shows-pressure-gauge = Messgerät zeigt
 shows-angle-gauge = Messgerät zeigt

@@ -36,6 +36,7 @@ shows-paper = Job papers
 shows-pad = Pad shows
 shows-height-gauge = Height gauge shows
 shows-laser = Laser shows
+shows-rule = Rule shows
 shows-shims = Shims laid out
 shows-pressure-gauge = Gauge shows
 shows-angle-gauge = Gauge shows
