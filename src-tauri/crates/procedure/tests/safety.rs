@@ -4,7 +4,7 @@
 //! so that neither a lost need nor a step that forgets to say what it does goes unseen.
 
 mod common;
-use bayhand_procedure::{Document, Fact, Intent, Next, Standing, Status, lint, next};
+use bayhand_procedure::{Condition, Document, Fact, Intent, Next, Standing, Status, lint, next};
 use common::Job;
 
 /// Does the job to its seal and says the first thing that is wrong.
@@ -205,6 +205,25 @@ fn last_steps(job: &Job, count: usize) -> String {
     });
     let done: Vec<_> = done.collect();
     done[done.len().saturating_sub(count)..].join(" ")
+}
+
+/// Found once among 20 000 random jobs: with nuts cracked on the pads the car cannot be rolled, so that it is raised first,
+/// which needs the brake. A step that asked for the brake off before it asked for the settle undid that at once, and the
+/// job went round for ever between brake on and brake off. What takes longer to bring about stands first.
+#[test]
+fn a_settle_is_brought_about_before_the_brake_is_looked_at() {
+    let document = Job::begin().document;
+    let place =
+        |list: &[Condition], fact: Fact| list.iter().position(|c| matches!(c, Condition::Fact(h) if h.fact == fact));
+    let mut seen = 0;
+    for (_, step) in document.steps() {
+        let Condition::All(list) = &step.needs else { continue };
+        if let (Some(settle), Some(brake)) = (place(list, Fact::Settle), place(list, Fact::Brake)) {
+            assert!(settle < brake, "{}: its settle stands before its brake", step.id);
+            seen += 1;
+        }
+    }
+    assert!(seen >= 2, "waiting and bouncing need both");
 }
 
 /// First seed of the random jobs.
