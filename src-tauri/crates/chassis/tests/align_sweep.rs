@@ -292,3 +292,20 @@ fn too_little_of_a_sweep_is_refused() {
     let why = caster_of_symmetric_sweep_deg(0.0, 1.0, -1.0, 0.0).expect_err("no sweep");
     assert_eq!(why.to_string(), "angle_deg is 0; it must be from 5 to 60 degrees");
 }
+
+/// A spread that cannot be is named by its field, with its value and range.
+#[test]
+fn a_spread_that_cannot_be_is_refused() {
+    let sweep = two_readings(20.0, 1.026_889, -1.026_889, Some(KnownAngle::exact(0.0)));
+    let none = SweepSpread::default();
+    for (spread, says) in [
+        (SweepSpread { gauge_deg: -0.1, ..none }, "spread.gauge_deg is -0.1; it must be from 0 to 5 degrees"),
+        (SweepSpread { plate_deg: 5.1, ..none }, "spread.plate_deg is 5.1; it must be from 0 to 5 degrees"),
+        (SweepSpread { bias_deg: f64::NAN, ..none }, "spread.bias_deg is NaN; it must be from 0 to 5 degrees"),
+        (SweepSpread { toe_deg: f64::INFINITY, ..none }, "spread.toe_deg is inf; it must be from 0 to 5 degrees"),
+        (SweepSpread { floor_deg: -1.0, ..none }, "spread.floor_deg is -1; it must be from 0 to 5 degrees"),
+        (SweepSpread { plate_fraction: 0.6, ..none }, "spread.plate_fraction is 0.6; it must be from 0 to 0.5"),
+    ] {
+        assert_eq!(sweep.solve(&spread).expect_err(says).to_string(), says);
+    }
+}

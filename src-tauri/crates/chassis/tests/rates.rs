@@ -3,9 +3,10 @@
 mod common;
 
 use bayhand_chassis::{
-    Rates, Sensitivity, StaticsError, diagonal, diagonal_gain, in_series, lift_without_height, wheel_rate,
+    Confidence, Rates, Scaled, Sensitivity, StaticsError, UnknownFactor, diagonal, diagonal_gain, in_series,
+    lift_without_height, unknown_factors, wheel_rate, with_factors,
 };
-use bayhand_vehicle::{Bar, Corners, Place};
+use bayhand_vehicle::{Bar, Car, Corners, Place};
 use common::{near, square_car};
 
 /// P: Barton & Fieldhouse, Automotive Chassis Engineering (Springer), p. 179: wheel rate = spring rate × lever ratio².
@@ -107,4 +108,41 @@ fn what_cannot_stand_is_refused() {
     car.sprung.cg_behind_front_axle_mm = 2_700.0;
     let why = Sensitivity::of(&car).expect_err("mass centre behind the car");
     assert_eq!(why.at(), "car.sprung.cg_behind_front_axle_mm");
+}
+
+/// Entered data is scaled by what is not known of it; a wheel rate that was assumed stays when the ratio changes, since
+/// it is the wheel rate that was assumed, and an entered spring stays the spring that it is.
+#[test]
+fn factors_scale_what_they_name() {
+    let mut car = square_car();
+    car.corners.rl.spring_n_per_mm = None;
+    car.corners.rr.spring_n_per_mm = None;
+    let factors = unknown_factors(&car, &Confidence::default());
+    let log = |u: &UnknownFactor| match u.what {
+        Scaled::SpringRate => 1.1_f64.ln(),
+        Scaled::MotionRatio => 0.95_f64.ln(),
+    };
+    let scaled = with_factors(&car, factors.iter().map(|u| (u, log(u))));
+    let front_n_per_mm = car.corners.fl.spring_n_per_mm.expect("entered");
+    near(scaled.corners.fl.spring_n_per_mm.expect("kept"), 1.1 * front_n_per_mm, 1e-9, "the entered spring, scaled");
+    near(scaled.corners.fr.motion_ratio.expect("kept"), 0.95, 1e-12, "the entered ratio, scaled");
+    let (assumed, now) = (Rates::of(&car).wheel_n_per_mm.rl, Rates::of(&scaled).wheel_n_per_mm.rl);
+    near(now, 1.1 * assumed, 1e-9, "an assumed wheel rate feels its own factor and not the ratio's");
+    let huge = with_factors(&car, factors.iter().map(|u| (u, 20.0)));
+    let held = (huge.corners.fl.spring_n_per_mm, huge.corners.fl.motion_ratio);
+    assert_eq!(held, (Some(5_000.0), Some(3.0)), "inside what a car can be, whatever a search tries");
+}
+
+/// Left and right that were entered alike share what is not known of them; entered apart, each has its own.
+#[test]
+fn alike_sides_share_their_doubt() {
+    let mut car = square_car();
+    let of = |car: &Car, pct: f64| {
+        let confidence = Confidence { spring_pct: pct, motion_ratio_pct: 0.0 };
+        unknown_factors(car, &confidence).iter().map(|u| u.places.len()).collect::<Vec<_>>()
+    };
+    assert_eq!(of(&car, 10.0), [2, 2], "an axle, an axle; ratios that are certain are not among them");
+    car.corners.fr.spring_n_per_mm = Some(80.0);
+    assert_eq!(of(&car, 10.0), [1, 1, 2], "left, right, and the rear axle");
+    assert_eq!(of(&car, 0.0), [0_usize; 0], "certain data leaves nothing to learn");
 }

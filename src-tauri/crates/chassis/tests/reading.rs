@@ -86,6 +86,7 @@ fn coverage_and_degrees_of_freedom() {
     near(coverage_factor(0.95, 10.0), 2.228, 5e-4, "a table's ten");
     near(effective_dof([(1.0, 5.0), (1.0, 5.0)].into_iter()), 10.0, 1e-12, "two equals");
     assert_eq!(effective_dof([(1.0, f64::INFINITY)].into_iter()), f64::INFINITY, "exactly known");
+    assert_eq!(effective_dof([(0.0, 3.0)].into_iter()), f64::INFINITY, "nothing that is uncertain");
 }
 
 /// M: JCGM 106:2012, 7 (from memory): 13.6 with u 1.8 in [12.5, 16.3]: 0.6626; Phi(1.40) = 0.9192, Phi(2.29) = 0.9890.
@@ -316,6 +317,13 @@ fn it_says_what_would_help() {
     let better = Instruments { level: Level { look_mm: twist_mm / 4.0 * 0.999, ..level }, ..twisted };
     let again = judge_figure(&read(&square_car(), &better, 1, 1), Figure::FrontDiffKg, 0.0, 0.3);
     assert_eq!((again.verdict, again.helps.len()), (Verdict::Inside, 0), "twist is twice a pad's height, k = 2");
+    // With looks alone wider than the way to the window's edge no level helps, and a perfect one cannot be bettered.
+    for (pad_look_kg, level) in [(0.2, level), (0.2, PERFECT.level)] {
+        let loud = Instruments { pad_look_kg, level, ..PERFECT };
+        let judged = judge_figure(&read(&square_car(), &loud, 1, 1), Figure::FrontDiffKg, 0.0, 0.3);
+        let level_helps = judged.helps.iter().any(|h| matches!(h, Help::BetterLevel { .. }));
+        assert!(judged.verdict == Verdict::CannotTell && !level_helps, "{:?}", judged.helps);
+    }
 }
 
 /// R: at intake, before anything is read.

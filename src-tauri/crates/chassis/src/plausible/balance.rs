@@ -30,3 +30,31 @@ pub(crate) fn least_p(rounds: &[LikeReading]) -> f64 {
     }
     least
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn reading(left_minus_right_kg: f64, fl_mm: f64) -> LikeReading {
+        let (half, level) = (left_minus_right_kg / 4.0, 120.0);
+        LikeReading {
+            turned_steps: Corners::same(0.0),
+            loads_kg: Corners { fl: 300.0 + half, fr: 300.0 - half, rl: 250.0 + half, rr: 250.0 - half },
+            heights_mm: Corners { fl: level + fl_mm, fr: level, rl: level, rr: level },
+        }
+    }
+
+    /// The rule speaks of more than 20 kg while every height stayed within 10 mm, between any two readings.
+    #[test]
+    fn it_speaks_only_where_the_trade_does() {
+        let check = |readings: &[LikeReading], speaks: bool| {
+            assert_eq!(least_p(readings) < 0.01, speaks, "{readings:?}");
+        };
+        check(&[reading(0.0, 0.0), reading(-21.0, 0.0)], true);
+        check(&[reading(0.0, 0.0), reading(21.0, 9.9)], true);
+        check(&[reading(0.0, 0.0), reading(-20.0, 0.0)], false);
+        check(&[reading(0.0, 0.0), reading(-21.0, 10.0)], false);
+        check(&[reading(0.0, 0.0), reading(-11.0, 0.0), reading(-22.0, 0.0)], true);
+        check(&[reading(-30.0, 0.0)], false);
+    }
+}

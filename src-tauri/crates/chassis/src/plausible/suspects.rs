@@ -324,3 +324,46 @@ fn total_odds(question: &LikeReadings, scaled: &[(usize, f64)]) -> f64 {
 pub(crate) fn total_of_car_kg(car: &Car) -> f64 {
     car.sprung.mass_kg + car.corners.iter().map(|(_, c)| c.unsprung_kg).sum::<f64>()
 }
+
+#[cfg(test)]
+#[path = "../../tests/common/mod.rs"]
+mod common;
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+mod tests {
+    use super::super::question::LikeReading;
+    use super::common::{square_car, square_loads_kg};
+    use super::*;
+    use crate::{Confidence, Pads};
+    use bayhand_vehicle::Adjuster;
+
+    /// However many readings there are: something happened in one of twenty of them, and the everyday causes are likelier
+    /// than the rare ones.
+    #[test]
+    fn what_is_likely_before_anything_is_read() {
+        let reading = LikeReading {
+            turned_steps: Corners::same(0.0),
+            loads_kg: square_loads_kg(),
+            heights_mm: Corners::same(120.0),
+        };
+        let adjuster = Adjuster { step_mm: 0.5, up_steps: 40, down_steps: 40 };
+        let pads =
+            Pads { resolution_kg: 0.1, look_kg: 0.3, settle_kg: 0.3, level_mm: 0.05, height_mm: 0.3, patch_mm: 0.0 };
+        for count in [2, 3, 7] {
+            let question = LikeReadings {
+                car: square_car(),
+                confidence: Confidence::default(),
+                adjusters: Corners::same(adjuster),
+                pads,
+                rounds: vec![reading; count],
+            };
+            let all = suspects(&question, &Response::of(&question.car).unwrap());
+            let of =
+                |wanted: &[Cause]| -> f64 { all.iter().filter(|s| wanted.contains(&s.cause)).map(|s| s.prior).sum() };
+            assert!((all.iter().map(|s| s.prior).sum::<f64>() - 0.05).abs() < 1e-12, "{count} readings");
+            let everyday = of(&[Cause::PadOffset, Cause::MassAdded, Cause::MassMoved, Cause::CollarOtherThanEntered]);
+            assert!(everyday > 0.03 && everyday < 0.05, "{count} readings: {everyday} of 0.05");
+        }
+    }
+}
