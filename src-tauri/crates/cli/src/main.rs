@@ -1,6 +1,7 @@
 //! `bayhand-cli`: the same job without a window.
 
 use bayhand_cli::{align, book, lines, practice, prove, voice};
+use bayhand_job::ask::PracticeAsk;
 use bayhand_practice::Fault;
 use bayhand_speech::say::voice::Manner;
 use bayhand_speech::spoken::number::Tongue;
@@ -66,9 +67,13 @@ enum Command {
         /// Makes this book or adds a job to it; without it the book is a temporary one.
         #[arg(long)]
         into: Option<PathBuf>,
-        /// What is to be wrong: pad-zero, ballast-slides, link-left-on, tyre-down or sticky-strut.
-        #[arg(long, value_parser = practice::fault)]
-        fault: Option<Fault>,
+        /// What is to be wrong, such as pad-zero or ballast-slides; may be given more than once. A name that is none gets
+        /// the list of all.
+        #[arg(long = "fault", value_parser = practice::fault)]
+        faults: Vec<Fault>,
+        /// How many things more are to be wrong that nobody names: the seed draws them.
+        #[arg(long, default_value_t = 0)]
+        drawn: u8,
     },
     /// Proves every procedure of a folder: its faults, its states, each safety property.
     Prove {
@@ -150,7 +155,9 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
             voice::say(&text, &manner, &out)?;
         }
         Command::Schema { of } => println!("{}", schema(&of)?),
-        Command::Practice { seed, into, fault } => practise(seed, into, fault).await?,
+        Command::Practice { seed, into, faults, drawn } => {
+            practise(&PracticeAsk { seed, faults, drawn }, into).await?;
+        }
         Command::Verify { book, against, job, code } => {
             let sheet = job.zip(code.as_deref());
             println!("{}", book::verify(&book, against.as_deref(), sheet).await?);
@@ -172,12 +179,12 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-async fn practise(seed: u64, into: Option<PathBuf>, fault: Option<Fault>) -> Result<(), Box<dyn Error>> {
+async fn practise(car: &PracticeAsk, into: Option<PathBuf>) -> Result<(), Box<dyn Error>> {
     let start = chrono::Local::now().fixed_offset();
     let temporary = std::env::temp_dir().join(format!("bayhand-practice-{}.db", std::process::id()));
     let keep = into.is_some();
     let book = into.unwrap_or_else(|| temporary.clone());
-    let went = practice::run(&book, seed, fault, start, &mut io::stdout()).await;
+    let went = practice::run(&book, car, start, &mut io::stdout()).await;
     if !keep {
         for end in ["", "-wal", "-shm", ".lock"] {
             let mut name = temporary.clone().into_os_string();

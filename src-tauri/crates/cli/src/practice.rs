@@ -1,7 +1,7 @@
 //! A whole job on the simulated car, on virtual time, by the same desk as the windows use.
 
 use crate::setter;
-use bayhand_job::ask::{Ask, Refused, Wish};
+use bayhand_job::ask::{Ask, PracticeAsk, Refused, Wish};
 use bayhand_job::view::{Screen, StepBody, StepView};
 use bayhand_job::{Clock, Desk, DeskError};
 use bayhand_practice::Fault;
@@ -133,7 +133,7 @@ struct Job<'o> {
     out: &'o mut dyn Write,
 }
 
-/// Does a whole practice job on the car of that seed, with or without a fault, in the book at `book` and prints each
+/// Does a whole practice job on that simulated car in the book at `book` and prints each
 /// step, round and figure. A job of this car that stands open in the book is taken up where it was left.
 ///
 /// # Errors
@@ -141,8 +141,7 @@ struct Job<'o> {
 /// careful setter does not let pass.
 pub async fn run(
     book: &Path,
-    seed: u64,
-    fault: Option<Fault>,
+    practice: &PracticeAsk,
     start: DateTime<FixedOffset>,
     out: &mut dyn Write,
 ) -> Result<Went, PracticeError> {
@@ -150,15 +149,19 @@ pub async fn run(
     let desk = Desk::open(book, clock.clone()).await.map_err(PracticeError::Desk)?;
     let view = desk.step_view().await;
     let mut job = Job { desk, clock, view, went: Went::default(), held: BTreeMap::new(), stopped: None, out };
-    let went = whole(&mut job, seed, fault).await;
+    let went = whole(&mut job, practice).await;
     job.desk.close().await.map_err(PracticeError::Desk)?;
     went
 }
 
-async fn whole(job: &mut Job<'_>, seed: u64, fault: Option<Fault>) -> Result<Went, PracticeError> {
-    let car = match fault {
-        None => format!("Practice coupe {seed}"),
-        Some(fault) => format!("Practice coupe {seed} ({})", fault.code()),
+async fn whole(job: &mut Job<'_>, practice: &PracticeAsk) -> Result<Went, PracticeError> {
+    let mut wrong: Vec<String> = practice.faults.iter().map(|fault| fault.code().to_owned()).collect();
+    if practice.drawn > 0 {
+        wrong.push(format!("{} drawn", practice.drawn));
+    }
+    let car = match wrong.is_empty() {
+        true => format!("Practice coupe {}", practice.seed),
+        false => format!("Practice coupe {} ({})", practice.seed, wrong.join(", ")),
     };
     let waiting = match &job.view.screen {
         Screen::Start(start) => start.open_jobs.iter().find(|j| j.title.starts_with(&format!("{car},"))).map(|j| j.id),
@@ -166,7 +169,7 @@ async fn whole(job: &mut Job<'_>, seed: u64, fault: Option<Fault>) -> Result<Wen
     };
     match waiting {
         Some(id) => job.ask("", Wish::TakeUp { job: id }).await?,
-        None => job.ask("", Wish::Begin { car, practice_seed: Some(seed), practice_fault: fault }).await?,
+        None => job.ask("", Wish::Begin { car, practice: Some(practice.clone()) }).await?,
     }
     // The waits of a job that was stopped half-way passed on virtual time, ahead of the machine's clock.
     if let Some(last) = job.desk.last_entry_at().await {

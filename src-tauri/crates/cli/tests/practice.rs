@@ -4,6 +4,7 @@
 mod common;
 
 use bayhand_cli::practice;
+use bayhand_job::ask::PracticeAsk;
 use common::{complaint, printed, run, sealed};
 use std::fs;
 
@@ -42,7 +43,9 @@ fn forty_cars_end_sealed_in_one_book() {
 async fn story(seed: u64, start: &str) -> String {
     let folder = tempfile::tempdir().unwrap();
     let mut out = Vec::new();
-    practice::run(&folder.path().join("jobs.db"), seed, None, start.parse().unwrap(), &mut out).await.unwrap();
+    practice::run(&folder.path().join("jobs.db"), &PracticeAsk::sound(seed), start.parse().unwrap(), &mut out)
+        .await
+        .unwrap();
     String::from_utf8(out).unwrap()
 }
 

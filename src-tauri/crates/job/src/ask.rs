@@ -22,17 +22,14 @@ pub struct Ask {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 #[serde(tag = "kind", rename_all = "kebab-case", rename_all_fields = "snake_case", deny_unknown_fields)]
 pub enum Wish {
-    /// Begin a job; `practice_seed` makes it one on the simulated car.
+    /// Begin a job.
     Begin {
         /// The car's name.
         car: String,
-        /// Seed of the simulated car.
-        #[ts(type = "number | null")]
-        practice_seed: Option<u64>,
-        /// What is to be wrong with the simulated car; nothing of it is shown. Without a seed it means nothing.
+        /// The simulated car; absent at a real one.
         #[serde(default)]
-        #[ts(optional, as = "Option<String>")]
-        practice_fault: Option<Fault>,
+        #[ts(optional)]
+        practice: Option<PracticeAsk>,
     },
     /// Take up a job that was set aside.
     TakeUp {
@@ -105,6 +102,30 @@ pub enum Wish {
     },
     /// Seal the job (review window only).
     Seal,
+}
+
+/// A simulated car, and what is to be wrong with it; nothing of that is shown before the job has ended.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct PracticeAsk {
+    /// Seed of the car.
+    #[ts(type = "number")]
+    pub seed: u64,
+    /// What is to be wrong, by name.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[ts(optional, as = "Option<Vec<String>>")]
+    pub faults: Vec<Fault>,
+    /// How many things more are to be wrong that nobody names: they follow from the seed.
+    #[serde(default)]
+    #[ts(optional, as = "Option<u8>")]
+    pub drawn: u8,
+}
+
+impl PracticeAsk {
+    /// A sound car.
+    pub fn sound(seed: u64) -> PracticeAsk {
+        PracticeAsk { seed, ..PracticeAsk::default() }
+    }
 }
 
 /// A field as entered.

@@ -3,12 +3,13 @@
 //! The simulated car stands as the record says it was set: collars as turned, links as released, ballast as strapped.
 //! Nothing shown here is ever filled in: the person reads it and types it, as at a real car.
 
+mod faults;
 mod papers;
 
 use crate::known::{Known, axle_of};
 use crate::log::Recording;
 use bayhand_practice::{
-    AlignmentState, Configuration, Difference, Fault, Freeing, LinkState, Looked, PerAxle, PracticeCar, PracticeError,
+    AlignmentState, Configuration, Difference, Freeing, LinkState, Looked, PerAxle, PracticeCar, PracticeError,
     Standing,
 };
 use bayhand_procedure::{Fact, Kind, Step, Value};
@@ -40,16 +41,11 @@ pub struct Bench<'a> {
 impl<'a> Bench<'a> {
     /// The bench of the job's simulated car; none at a real car.
     pub fn of(known: &'a Known<'a>) -> Option<Bench<'a>> {
-        let opened = &known.log.opened;
-        opened.practice_seed.map(|seed| {
-            let sound = PracticeCar::from_seed(seed);
-            let begun = opened.practice_fault.and_then(|fault| Some((fault, begins(fault, known)?)));
-            let car = match begun {
-                Some((fault, from_settle)) => sound.with_fault(fault, from_settle),
-                None => sound,
-            };
-            Bench { car, known, stands: OnceCell::new() }
-        })
+        let practice = known.log.opened.practice.as_ref()?;
+        let sound = PracticeCar::from_seed(practice.seed);
+        let acting = practice.faults.iter().filter(|fault| faults::acts(**fault, known));
+        let car = acting.fold(sound, |car, fault| car.with_fault(*fault, 0));
+        Some(Bench { car, known, stands: OnceCell::new() })
     }
 
     /// What is shown for the step.
@@ -72,9 +68,9 @@ impl<'a> Bench<'a> {
         Ok(all)
     }
 
-    /// The bench as it would be with nothing wrong at it or at the car.
-    pub fn sound(&self) -> Bench<'a> {
-        Bench { car: self.car.sound(), known: self.known, stands: OnceCell::new() }
+    /// The bench as it would be with one of its differences put right.
+    pub fn without(&self, difference: &Difference) -> Bench<'a> {
+        Bench { car: self.car.clone().put_right(*difference), known: self.known, stands: OnceCell::new() }
     }
 
     /// In what car and bench differ from what the record says. For the coach alone.
@@ -223,16 +219,6 @@ impl<'a> Bench<'a> {
 /// How often the car has rested in these recordings.
 fn settles(recordings: &[Recording]) -> u64 {
     recordings.iter().filter(|r| r.step == "settle.wait").count() as u64
-}
-
-/// The settle from which a fault acts; none before it has begun. What moves, leaks or drifts does so once turning was
-/// first decided on, so that a sound reading stands before it.
-fn begins(fault: Fault, known: &Known) -> Option<u64> {
-    if fault.from_the_start() {
-        return Some(0);
-    }
-    let decided = known.recordings().iter().position(|r| r.step == "loop.judge")?;
-    Some(settles(&known.recordings()[..decided]) + 1)
 }
 
 /// The front's or the rear's, by the suffix of a key.

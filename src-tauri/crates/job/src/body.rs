@@ -69,12 +69,9 @@ pub struct Amended {
 pub struct Opened {
     /// The car's name.
     pub car: String,
-    /// Seed of the simulated car; absent at a real one.
+    /// The simulated car; absent at a real one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub practice_seed: Option<u64>,
-    /// What is wrong with the simulated car.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub practice_fault: Option<Fault>,
+    pub practice: Option<Practice>,
     /// What an earlier job on this car taught about its springs and ratios.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub known: Option<Knowledge>,
@@ -82,6 +79,17 @@ pub struct Opened {
     pub document_hash: String,
     /// The document's text: a job keeps the procedure that it was begun with.
     pub document: String,
+}
+
+/// The simulated car of a practice job. Nothing of its faults is shown before the job has ended.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Practice {
+    /// Seed of the car.
+    pub seed: u64,
+    /// What is wrong with it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub faults: Vec<Fault>,
 }
 
 /// An event with what was seen.

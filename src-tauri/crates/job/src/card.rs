@@ -28,7 +28,7 @@ impl Card {
     pub fn new(opened: &Opened, document: &Document, state: &State, at: DateTime<FixedOffset>) -> Card {
         Card {
             car: opened.car.clone(),
-            practice: opened.practice_seed.is_some(),
+            practice: opened.practice.is_some(),
             state: show::state_code(document, state).to_owned(),
             stage: show::stage_at_hand(document, state),
             at,

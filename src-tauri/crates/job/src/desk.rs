@@ -145,11 +145,7 @@ impl Desk {
         };
         StepView {
             revision: log.revision(),
-            job: Some(JobHead {
-                id: log.id,
-                title: show::title(log, &tell),
-                practice: log.opened.practice_seed.is_some(),
-            }),
+            job: Some(JobHead { id: log.id, title: show::title(log, &tell), practice: log.opened.practice.is_some() }),
             path: show::path(log, &tell),
             people: show::people(log, &tell),
             screen: self.screen(log, &tell),
@@ -256,10 +252,7 @@ impl Desk {
         self.may_act(open.as_ref(), &ask).await?;
         match &ask.wish {
             Wish::Amend { .. } => self.amend(open.as_mut(), &ask).await?,
-            Wish::Begin { car, practice_seed, practice_fault } => {
-                let practice = practice_seed.map(|seed| (seed, *practice_fault));
-                self.begin(&mut open, car, practice).await?;
-            }
+            Wish::Begin { car, practice } => self.begin(&mut open, car, practice.as_ref()).await?,
             Wish::TakeUp { job } => {
                 self.none_open(open.as_ref())?;
                 let mut log = self.read(*job).await?;

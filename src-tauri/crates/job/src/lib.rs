@@ -6,6 +6,7 @@
 //! - [`Desk`]: owns the book and the open job.
 //! - [`log::Log`]: one job's record, read back. Its state is nothing but its events replayed.
 //! - [`known::Known`], [`reading`], [`instruments`], [`judge`], [`suspicion`], [`preload`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
+//! - [`coach`]: what was wrong at a practice job and where it showed, from the record and the hidden truth.
 //! - [`view`]: what the windows show, in words. [`handover`]: what the sheet says.
 //!
 //! Deliberately absent: SQL, Tauri, Fluent, statics of its own.
@@ -16,6 +17,7 @@ pub mod body;
 pub mod budget;
 pub mod card;
 pub mod clock;
+pub mod coach;
 mod desk;
 pub mod draft;
 pub mod gates;

@@ -162,6 +162,23 @@ impl Log {
         Ok(log)
     }
 
+    /// The same job as it was opened, with nothing done yet: what is pushed onto it again goes through the job anew.
+    /// Corrections that were made later count from the beginning.
+    pub fn at_its_opening(&self) -> Log {
+        Log {
+            opened: self.opened.clone(),
+            document: self.document.clone(),
+            lines: Vec::new(),
+            state: State::default(),
+            head: String::new(),
+            names: BTreeMap::new(),
+            proved: BTreeSet::new(),
+            amendments: Vec::new(),
+            corrected: self.corrected.clone(),
+            ..*self
+        }
+    }
+
     /// Adds an entry that was appended to the book.
     pub fn push(&mut self, line: Line, hash: String) {
         self.state = apply(&self.document, std::mem::take(&mut self.state), &line.happened.event);

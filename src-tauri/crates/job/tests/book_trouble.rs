@@ -29,7 +29,7 @@ async fn two_jobs() -> (TempDir, PathBuf) {
     bay.do_step().await;
     bay.do_step().await;
     bay.ask("", Wish::SetAside).await.unwrap();
-    bay.ask("", Wish::Begin { car: "Grey saloon".into(), practice_seed: None, practice_fault: None }).await.unwrap();
+    bay.ask("", Wish::Begin { car: "Grey saloon".into(), practice: None }).await.unwrap();
     let bay = bay.restart().await;
     let from = bay.book.clone();
     bay.desk.close().await.unwrap();

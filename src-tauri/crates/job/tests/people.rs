@@ -5,7 +5,7 @@
 mod common;
 
 use bayhand_job::Secret;
-use bayhand_job::ask::{Ask, PersonAsk, Refused, Wish};
+use bayhand_job::ask::{Ask, PersonAsk, PracticeAsk, Refused, Wish};
 use bayhand_job::view::Screen;
 use bayhand_jobbook::{Book, Export, JobId};
 use common::{Bay, assert_refusal, sign_on, who};
@@ -67,7 +67,7 @@ async fn lead_to(bay: &mut Bay, step: &str) {
 async fn begun() -> Bay {
     let mut bay = staffed().await;
     take_over(&mut bay, "LB").await;
-    bay.ask("LB", Wish::Begin { car: "Practice coupe 2".into(), practice_seed: Some(SEED), practice_fault: None })
+    bay.ask("LB", Wish::Begin { car: "Practice coupe 2".into(), practice: Some(PracticeAsk::sound(SEED)) })
         .await
         .unwrap();
     bay
@@ -76,7 +76,7 @@ async fn begun() -> Bay {
 #[tokio::test]
 async fn nobody_acts_by_a_name_alone() {
     let mut bay = staffed().await;
-    let begin = || Wish::Begin { car: "Grey saloon".into(), practice_seed: None, practice_fault: None };
+    let begin = || Wish::Begin { car: "Grey saloon".into(), practice: None };
     bay.refused("", begin(), "pin-first", &["Enter your PIN"]).await;
     let wrong = bay.desk.hand_over("LB", secret("9999")).await.unwrap_err();
     assert_refusal(&wrong, "a PIN of one digit", "wrong-pin", &["is recorded"]);
@@ -108,7 +108,7 @@ async fn nobody_acts_by_a_name_alone() {
 async fn a_trainee_is_not_alone_at_what_they_may_not_do_alone() {
     let mut bay = staffed().await;
     take_over(&mut bay, "RO").await;
-    bay.ask("RO", Wish::Begin { car: "Practice coupe 2".into(), practice_seed: Some(SEED), practice_fault: None })
+    bay.ask("RO", Wish::Begin { car: "Practice coupe 2".into(), practice: Some(PracticeAsk::sound(SEED)) })
         .await
         .unwrap();
     assert!(bay.step().id.starts_with("intake."), "the job begins with the papers");

@@ -3,7 +3,7 @@
 
 mod common;
 
-use bayhand_job::ask::{Ask, Entry, Wish};
+use bayhand_job::ask::{Ask, Entry, PracticeAsk, Wish};
 use common::Bay;
 use std::collections::BTreeMap;
 
@@ -130,7 +130,7 @@ async fn what_was_learned_of_a_car_is_used_at_its_next_visit() {
     bay.clock.pass(14 * 24 * 3600);
     bay.view = bay.desk.step_view().await;
     bay.ask("", Wish::SetAside).await.unwrap();
-    let again = Wish::Begin { car: "Practice coupe 2".into(), practice_seed: Some(2), practice_fault: None };
+    let again = Wish::Begin { car: "Practice coupe 2".into(), practice: Some(PracticeAsk::sound(2)) };
     bay.ask("", again).await.unwrap();
     let opened = &bay.newest().await["what"]["opened"];
     assert_eq!(opened["known"]["on"], "2026-03-02", "with the day on which it was learned: {}", opened["known"]);

@@ -178,7 +178,7 @@ async fn hold_reopen_and_stop_need_their_time_and_reason() {
 #[tokio::test]
 async fn jobs_are_begun_and_taken_up_one_at_a_time() {
     let mut bay = Bay::empty().await;
-    let begin = |car: &str| Wish::Begin { car: car.into(), practice_seed: None, practice_fault: None };
+    let begin = |car: &str| Wish::Begin { car: car.into(), practice: None };
     for wish in [Wish::SetAside, Wish::Resume, sign_on("RO", "Robin Oakes", "trainee"), nothing_entered("intake.car")] {
         bay.refused("RO", wish, "no-job", &["No job is open"]).await;
     }

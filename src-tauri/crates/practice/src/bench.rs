@@ -8,7 +8,7 @@ use crate::invent;
 use crate::links::LinkFit;
 use crate::noise::{Draws, Purpose, to_step};
 use crate::pads::{Pads, signs};
-use crate::reality::Reality;
+use crate::reality::{Difference, Reality};
 use crate::rig::{CornerState, PointMass, Rig, Standing};
 use crate::settle::{self, Rubs};
 use crate::truth::Truth;
@@ -38,6 +38,8 @@ pub struct PracticeCar {
     pub(crate) as_found: Configuration,
     pub(crate) truth: Truth,
     pub(crate) faults: Vec<Planted>,
+    /// What was put right of what the faults do.
+    pub(crate) put_right: Vec<Difference>,
 }
 
 /// What a look at the resting car shows.
@@ -224,6 +226,10 @@ impl PracticeCar {
         let mut is = Reality::sound(self, configuration);
         for planted in self.faults.iter().filter(|planted| settle >= planted.from_settle) {
             planted.fault.act(&mut is, self.sheet.thread.pitch_mm, self.sheet.bump_mm.rear);
+        }
+        if !self.put_right.is_empty() {
+            let sound = Reality::sound(self, configuration);
+            self.put_right.iter().for_each(|difference| is.put_right(*difference, &sound));
         }
         is
     }

@@ -1,6 +1,7 @@
 //! What can be wrong with a practice job, each as it acts on car and bench and not as a label.
 
 use crate::configuration::LinkState;
+use crate::noise::{Draws, Purpose};
 use crate::reality::Reality;
 use bayhand_vehicle::Place;
 use schemars::JsonSchema;
@@ -86,6 +87,31 @@ impl Fault {
         }
     }
 
+    /// Adds faults to those that there are until there are `many`: which follow from the seed. Two that act on the same
+    /// thing are not drawn together.
+    pub fn draw(seed: u64, many: usize, faults: &mut Vec<Fault>) {
+        let mut draws = Draws::new(seed, Purpose::Faults, 0, 0);
+        while faults.len() < many {
+            let apart = |fault: &Fault| faults.iter().all(|other| fault.acts_on() != other.acts_on());
+            let left: Vec<Fault> = Fault::ALL.into_iter().filter(apart).collect();
+            // Even between 0 and 1, so the place lies within the list; an empty one ends the drawing.
+            let Some(fault) = left.get((draws.even(0.0, 1.0) * left.len() as f64) as usize) else { return };
+            faults.push(*fault);
+        }
+    }
+
+    fn acts_on(self) -> ActsOn {
+        match self {
+            Fault::PadZero | Fault::PadLow | Fault::OffPadMiddle | Fault::PoundsShown => ActsOn::Pads,
+            Fault::BallastForgotten | Fault::BallastSlides => ActsOn::Ballast,
+            Fault::LinkLeftOn | Fault::BarPreload => ActsOn::Links,
+            Fault::TyreDown | Fault::HotPressure => ActsOn::Tyres,
+            Fault::StickyStrut | Fault::OnBumpStop => ActsOn::Struts,
+            Fault::ArmTouches => ActsOn::Sill,
+            Fault::CollarSlips | Fault::WrongCorner => ActsOn::Collars,
+        }
+    }
+
     /// True when it is there from the start; else it comes once a sound reading stands and turning has begun.
     pub fn from_the_start(self) -> bool {
         match self {
@@ -141,6 +167,18 @@ impl Fault {
     }
 }
 
+/// What a fault acts on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum ActsOn {
+    Pads,
+    Ballast,
+    Links,
+    Tyres,
+    Struts,
+    Sill,
+    Collars,
+}
+
 /// A fault and when it begins.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Planted {
@@ -159,5 +197,25 @@ mod tests {
         for fault in Fault::ALL {
             assert_eq!(serde_json::to_value(fault).unwrap(), fault.code(), "{fault:?}");
         }
+    }
+
+    /// Every fault is drawn by some seed, and two at once never act on the same thing.
+    #[test]
+    fn seeds_draw_every_fault() {
+        let mut met = Vec::new();
+        for seed in 0..200 {
+            let mut faults = Vec::new();
+            Fault::draw(seed, 2, &mut faults);
+            assert_eq!(faults.len(), 2, "seed {seed}");
+            assert_ne!(faults[0].acts_on(), faults[1].acts_on(), "seed {seed}: {faults:?}");
+            let mut again = Vec::new();
+            Fault::draw(seed, 2, &mut again);
+            assert_eq!(faults, again, "the same seed draws the same");
+            met.extend(faults);
+        }
+        assert!(Fault::ALL.into_iter().all(|fault| met.contains(&fault)), "each of them is met");
+        let mut named = vec![Fault::PadZero];
+        Fault::draw(1, 3, &mut named);
+        assert_eq!((named[0], named.len()), (Fault::PadZero, 3), "what was named stays");
     }
 }

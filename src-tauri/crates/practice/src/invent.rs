@@ -46,6 +46,7 @@ pub(crate) fn car(seed: u64) -> PracticeCar {
         as_found,
         truth: truth(&sheet, &mut draws),
         faults: Vec::new(),
+        put_right: Vec::new(),
     }
 }
 

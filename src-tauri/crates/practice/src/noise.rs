@@ -15,6 +15,7 @@ pub(crate) enum Purpose {
     Laser = 4,
     Zeros = 5,
     Angles = 6,
+    Faults = 7,
 }
 
 /// A run of draws.

@@ -151,6 +151,28 @@ impl Reality {
         }
     }
 
+    /// Makes that what a difference speaks of is as it is in another state.
+    pub(crate) fn put_right(&mut self, difference: Difference, taken: &Reality) {
+        let corner = |is: &mut Corners<f64>, taken: &Corners<f64>, place: Place| *is.at_mut(place) = *taken.at(place);
+        match difference {
+            Difference::Collar { place, .. } => corner(&mut self.collar_mm, &taken.collar_mm, place),
+            Difference::Pressure { place, .. } => corner(&mut self.pressures_bar, &taken.pressures_bar, place),
+            Difference::PadHeight { place, .. } => corner(&mut self.pad_mm, &taken.pad_mm, place),
+            Difference::PadZero { place, .. } => corner(&mut self.zero_kg, &taken.zero_kg, place),
+            Difference::PadGain { place, .. } => corner(&mut self.gain_error, &taken.gain_error, place),
+            Difference::Held { place, .. } => corner(&mut self.held_kg, &taken.held_kg, place),
+            Difference::BumpTravel { place, .. } => corner(&mut self.bump_lost_mm, &taken.bump_lost_mm, place),
+            Difference::Friction { place, .. } => corner(&mut self.strut_n, &taken.strut_n, place),
+            Difference::LinkLeftOn { axle } | Difference::LinkTurned { axle, .. } => match axle {
+                Axle::Front => self.links.front = taken.links.front,
+                Axle::Rear => self.links.rear = taken.links.rear,
+            },
+            Difference::Ballast { .. } => self.ballast_kg = taken.ballast_kg,
+            Difference::BallastMoved { .. } => self.ballast_moved_m = taken.ballast_moved_m,
+            Difference::Unit { .. } => self.shown_per_kg = taken.shown_per_kg,
+        }
+    }
+
     /// In what this differs from another state, in the order of the fields.
     pub(crate) fn differences_from(&self, taken: &Reality) -> Vec<Difference> {
         let mut found = Vec::new();
@@ -208,8 +230,14 @@ impl PracticeCar {
         self.reality(configuration, settle).differences_from(&Reality::sound(self, configuration))
     }
 
+    /// The same car and bench with one of its differences put right. For whoever explains a job afterwards.
+    pub fn put_right(mut self, difference: Difference) -> PracticeCar {
+        self.put_right.push(difference);
+        self
+    }
+
     /// The same car and bench with nothing wrong.
-    pub fn sound(&self) -> PracticeCar {
+    pub(crate) fn sound(&self) -> PracticeCar {
         PracticeCar { faults: Vec::new(), ..self.clone() }
     }
 }

@@ -174,6 +174,26 @@ fn faults_show_from_their_settle_on() {
     }
 }
 
+/// What a fault does can be told without its name, and a car on which all of it is put right shows what a sound one shows.
+#[test]
+fn what_differs_can_be_told_and_put_right() {
+    let sound = PracticeCar::from_seed(3);
+    for fault in Fault::ALL {
+        let mut set = sound.ready();
+        if fault == Fault::BarPreload {
+            set.links.rear = LinkState::Connected { adjust_turns: 0.0 };
+        }
+        let faulty = sound.clone().with_fault(fault, 0);
+        assert!(sound.differences(&set, 1).is_empty(), "nothing differs at a sound car");
+        let differs = faulty.differences(&set, 1);
+        assert!(!differs.is_empty(), "{fault:?} differs in something");
+        let mended = differs.iter().fold(faulty, |car, difference| car.put_right(*difference));
+        assert!(mended.differences(&set, 1).is_empty(), "{fault:?}: nothing is left of {differs:?}");
+        assert_eq!(mended.look(&set, 1, 0), sound.look(&set, 1, 0), "{fault:?} put right");
+        assert_eq!(mended.pressures_seen(&set, 1), sound.pressures_seen(&set, 1), "{fault:?} put right");
+    }
+}
+
 /// What the sheet states of the instruments is what hidden errors are drawn from: over many cars their spread is the
 /// stated sigma within four standard errors.
 #[test]

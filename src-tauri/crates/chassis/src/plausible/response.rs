@@ -141,7 +141,7 @@ fn stack(load: &[[f64; 4]; 4], height: &[[f64; 4]; 4], by: &[f64; 4]) -> Eight {
 
 #[cfg(test)]
 #[path = "../../tests/common/mod.rs"]
-mod common;
+pub(super) mod common;
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]

@@ -326,14 +326,10 @@ pub(crate) fn total_of_car_kg(car: &Car) -> f64 {
 }
 
 #[cfg(test)]
-#[path = "../../tests/common/mod.rs"]
-mod common;
-
-#[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 mod tests {
     use super::super::question::LikeReading;
-    use super::common::{square_car, square_loads_kg};
+    use super::super::response::common::{square_car, square_loads_kg};
     use super::*;
     use crate::{Confidence, Pads};
     use bayhand_vehicle::Adjuster;

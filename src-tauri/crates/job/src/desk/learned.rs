@@ -17,7 +17,7 @@ impl Desk {
             }
             // A record that cannot be read teaches nothing; that it cannot is told where it is opened.
             let Ok(log) = self.read(job.id.0).await else { continue };
-            if log.opened.practice_seed == seed
+            if log.opened.practice.as_ref().map(|p| p.seed) == seed
                 && let Some(known) = Known::of(&log).learned()
             {
                 return Ok(Some(known));

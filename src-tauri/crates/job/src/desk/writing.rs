@@ -2,8 +2,8 @@
 
 use super::{Desk, body_text, by_book};
 use crate::{
-    ask::{Ask, Refused, Wish},
-    body::{Amended, Happened, Opened, What},
+    ask::{Ask, PracticeAsk, Refused, Wish},
+    body::{Amended, Happened, Opened, Practice, What},
     card::Card,
     log::{Amendment, Line, Log, recorded},
 };
@@ -13,15 +13,19 @@ use bayhand_practice::Fault;
 use bayhand_procedure::{Event, Kind, SHIPPED, Status, apply, hash};
 use chrono::SubsecRound as _;
 
+/// Most things that are wrong with a practice car at once: with more of them nobody learns which did what.
+const MOST_FAULTS: usize = 3;
+
 impl Desk {
     /// Begins a job and leaves it open.
     pub(super) async fn begin(
         &self,
         open: &mut Option<Log>,
         car: &str,
-        practice: Option<(u64, Option<Fault>)>,
+        practice: Option<&PracticeAsk>,
     ) -> Result<(), Refused> {
         self.none_open(open.as_ref())?;
+        let practice = practice.map(|ask| self.practice(ask)).transpose()?;
         let car = car.trim();
         if car.is_empty() || car.chars().count() > 60 {
             let mut refused = self.refuse("car-name");
@@ -30,9 +34,8 @@ impl Desk {
         }
         let opened = Opened {
             car: car.to_owned(),
-            practice_seed: practice.map(|(seed, _)| seed),
-            practice_fault: practice.and_then(|(_, fault)| fault),
-            known: self.learned_of(car, practice.map(|(seed, _)| seed)).await?,
+            known: self.learned_of(car, practice.as_ref().map(|p| p.seed)).await?,
+            practice,
             document_hash: hash(SHIPPED),
             document: SHIPPED.to_owned(),
         };
@@ -45,6 +48,16 @@ impl Desk {
         self.sign_on_at_car(&mut log).await?;
         *open = Some(log);
         Ok(())
+    }
+
+    fn practice(&self, ask: &PracticeAsk) -> Result<Practice, Refused> {
+        let mut faults = ask.faults.clone();
+        let many = faults.len() + usize::from(ask.drawn);
+        if many > MOST_FAULTS {
+            return Err(Refused { field: Some("faults".into()), ..self.refuse("practice-faults") });
+        }
+        Fault::draw(ask.seed, many, &mut faults);
+        Ok(Practice { seed: ask.seed, faults })
     }
 
     /// Appends what happened to a job, all or none, and applies it. `key` is the sealer's, when they have one.

@@ -107,7 +107,7 @@ fn remarks(log: &Log, sealer: &str, tell: &Tell) -> Vec<String> {
     if named.into_iter().any(|initials| !log.proved.contains(initials)) {
         remarks.push(tell.text("remark-names", &[]));
     }
-    if log.opened.practice_seed.is_some() {
+    if log.opened.practice.is_some() {
         remarks.push(tell.text("remark-practice", &[]));
     }
     remarks

@@ -7,7 +7,7 @@
 #[path = "../../../cli/src/setter.rs"]
 mod setter;
 
-use bayhand_job::ask::{Ask, Entry, Refused, Wish};
+use bayhand_job::ask::{Ask, Entry, PracticeAsk, Refused, Wish};
 use bayhand_job::view::{Screen, StepBody, StepView};
 use bayhand_job::{Clock, Desk};
 use bayhand_jobbook::{Book, JobId};
@@ -65,7 +65,7 @@ impl Bay {
     pub async fn practice(seed: u64) -> Bay {
         let mut bay = Bay::empty().await;
         let car = format!("Practice coupe {seed}");
-        bay.ask("", Wish::Begin { car, practice_seed: Some(seed), practice_fault: None }).await.unwrap();
+        bay.ask("", Wish::Begin { car, practice: Some(PracticeAsk::sound(seed)) }).await.unwrap();
         for (initials, name, rank) in [
             ("RO", "Robin Oakes", "trainee"),
             ("LB", "Lee Barrow", "technician"),

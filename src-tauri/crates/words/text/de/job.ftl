@@ -183,6 +183,7 @@ found-travel = Der Federteller { $where } stünde { $turns } Umdrehungen von sei
 refused-stale = Der Auftrag ist weitergegangen, seit dieses Fenster gezeichnet wurde. Nichts wurde aufgezeichnet. Den Schritt noch einmal ansehen.
 refused-no-job = Kein Auftrag ist offen. Einen beginnen oder aufnehmen.
 refused-job-open = Ein Auftrag ist schon offen. Ihn zuerst beiseitelegen.
+refused-practice-faults = Am Übungsfahrzeug können höchstens drei Dinge zugleich nicht stimmen. Weniger nennen oder ziehen lassen.
 refused-car-name = Dem Fahrzeug einen Namen mit höchstens 60 Zeichen geben.
 refused-name = Den Namen eintragen.
 refused-rank-unknown = Auszubildende, Fachkraft oder Aufsicht wählen.

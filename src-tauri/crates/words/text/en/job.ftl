@@ -183,6 +183,7 @@ found-travel = The collar at { $where } would be { $turns } turns from where it 
 refused-stale = The job has moved on since this window was drawn. Nothing was recorded. Look at the step again.
 refused-no-job = No job is open. Begin one or take one up.
 refused-job-open = A job is open already. Set it aside first.
+refused-practice-faults = At most three things can be wrong with a practice car at once. Name or draw fewer.
 refused-car-name = Give the car a name of up to 60 letters.
 refused-name = Write your name.
 refused-rank-unknown = Choose trainee, technician or supervisor.
