@@ -13,6 +13,7 @@ fn main() {
         "settings",
         "set_preferences",
         "pedal",
+        "say_again",
         "bay_view",
         "review_view",
         "review_act",

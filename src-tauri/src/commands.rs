@@ -5,6 +5,7 @@
 use crate::board;
 use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
+use crate::speech::Speech;
 use bayhand_job::Desk;
 use bayhand_job::ask::{Ask, Entry, Refused};
 use bayhand_job::preferences::Preferences;
@@ -20,8 +21,18 @@ pub fn labels(desk: State<'_, Desk>) -> BTreeMap<String, String> {
 
 /// What the window at the car shows, in the units of `by`.
 #[tauri::command]
-pub async fn step_view(desk: State<'_, Desk>, by: String) -> Result<StepView, Refused> {
-    Ok(desk.step_view_for(&by).await)
+pub async fn step_view(desk: State<'_, Desk>, speech: State<'_, Speech>, by: String) -> Result<StepView, Refused> {
+    let view = desk.step_view_for(&by).await;
+    speech.follow(&desk, &by, &view);
+    Ok(view)
+}
+
+/// Says once more what the step at hand says.
+#[tauri::command]
+pub async fn say_again(desk: State<'_, Desk>, speech: State<'_, Speech>, by: String) -> Result<(), Refused> {
+    let view = desk.step_view_for(&by).await;
+    speech.again(&desk, &by, &view);
+    Ok(())
 }
 
 /// What would follow from turning for a place on the trade line. Nothing is recorded.
@@ -34,11 +45,14 @@ pub async fn preview(desk: State<'_, Desk>, by: String, at: f64) -> Result<Outlo
 #[tauri::command]
 pub async fn read_back(
     desk: State<'_, Desk>,
+    speech: State<'_, Speech>,
     by: String,
     step: String,
     entries: BTreeMap<String, Entry>,
 ) -> Result<ReadBack, Refused> {
-    desk.read_back(&by, &step, entries).await.inspect_err(log_refusal)
+    let read = desk.read_back(&by, &step, entries).await.inspect_err(log_refusal);
+    speech.read_back(&desk, &by, &read);
+    read
 }
 
 /// How the windows are set, and what there is to choose.
@@ -75,8 +89,11 @@ pub fn pedal(desk: State<'_, Desk>) -> Option<String> {
 
 /// Carries out a wish of the window at the car. Sealing is refused here: it belongs to the desk.
 #[tauri::command]
-pub async fn act(desk: State<'_, Desk>, ask: Ask) -> Result<StepView, Refused> {
-    desk.act(ask).await.inspect_err(log_refusal)
+pub async fn act(desk: State<'_, Desk>, speech: State<'_, Speech>, ask: Ask) -> Result<StepView, Refused> {
+    let by = ask.by.clone();
+    let answer = desk.act(ask).await.inspect_err(log_refusal);
+    speech.answer(&desk, &by, &answer);
+    answer
 }
 
 /// What the board across the bay shows.

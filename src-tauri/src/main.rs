@@ -3,6 +3,7 @@
 //! - [`commands`]: what a window may call, each a single call into `bayhand-job`. No rule, no arithmetic, no SQL here.
 //! - [`windows`]: opening, reopening and closing the windows, and telling them of each commit.
 //! - [`sheet_file`]: where the sheet of a sealed job is written.
+//! - [`speech`]: the speaker, which says what the job has to say.
 //! - [`cannot_start`]: the one window there is when the job book cannot be opened.
 //! - [`board`]: the screen that the board fills. [`preferences_file`]: where it is kept how the windows are set.
 //! - [`folders`]: where book, sheets and log lie. [`log`]: what is logged, and what never is.
@@ -18,6 +19,7 @@ mod folders;
 mod log;
 mod preferences_file;
 mod sheet_file;
+mod speech;
 mod windows;
 
 use bayhand_job::{Desk, SystemClock};

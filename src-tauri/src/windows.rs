@@ -7,6 +7,7 @@ use crate::board;
 use crate::commands;
 use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
+use crate::speech::Speech;
 use bayhand_job::Desk;
 use std::process::ExitCode;
 use tauri::menu::{Menu, MenuItem, Submenu};
@@ -51,6 +52,7 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
         .invoke_handler(tauri::generate_handler![
             commands::labels,
             commands::step_view,
+            commands::say_again,
             commands::act,
             commands::preview,
             commands::read_back,
@@ -64,6 +66,8 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::write_sheet,
         ])
         .setup(|app| {
+            // Before the windows, which call it with their first view.
+            app.manage(Speech::start(app.handle()));
             // The one at the car last, so that it is in front: there the work begins.
             for window in app.config().app.windows.iter().rev() {
                 open(app.handle(), window)?;

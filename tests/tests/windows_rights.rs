@@ -20,6 +20,7 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         ("settings", json!({}), [true, false, false]),
         // Refused by the program: nothing is set.
         ("set_preferences", json!({ "preferences": { "language": "none" } }), [true, false, false]),
+        ("say_again", json!({ "by": "" }), [true, false, false]),
         ("pedal", json!({}), [false, false, true]),
         ("act", json!({ "ask": ask }), [true, false, false]),
         ("bay_view", json!({}), [false, true, false]),

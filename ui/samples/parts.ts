@@ -239,6 +239,7 @@ export function stepView(body: StepBody, stage = "baseline", over: Partial<StepV
     job: { id: 3, title: "Practice car, job 3", practice: true },
     path: path(stage),
     people: [trainee],
+    notice: null,
     screen: { kind: "step", ...body },
     ...over,
   };

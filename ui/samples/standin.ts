@@ -34,6 +34,8 @@ export interface Shown {
 export interface StandIn extends StepBridge, BayBridge, ReviewBridge {
   shown: Shown;
   asked: Ask[];
+  /** For whom the step was said once more. */
+  said: string[];
   /** As the program does after each commit. */
   change(): void;
 }
@@ -69,6 +71,8 @@ export const SETTINGS: SettingsView = {
     people: {},
     board: { screen: null, distance_m: "5", diagonal_in: "55" },
     pedal: null,
+    speech: { say: true, volume_percent: 100, words_a_minute: 150, voice: null },
+    speech_of: {},
   },
   languages: [{ code: "en", label: "English", outlook: null }],
   screens: [
@@ -80,10 +84,12 @@ export const SETTINGS: SettingsView = {
 
 export function standIn(shown: Shown): StandIn {
   const asked: Ask[] = [];
+  const said: string[] = [];
   const listeners = new Set<() => void>();
   return {
     shown,
     asked,
+    said,
     change: () => listeners.forEach((then) => then()),
     labels: async () => shown.labels,
     onChanged: async (then) => {
@@ -93,6 +99,7 @@ export function standIn(shown: Shown): StandIn {
     stepView: async () => need(shown.step),
     preview: async (_by, at) => need(shown.outlook?.(at)),
     readBack: async (_by, _step, entries) => shown.readBack?.(entries) ?? echo(need(shown.step), entries),
+    sayAgain: async (by) => void said.push(by),
     settings: async () => (shown.settings ??= SETTINGS),
     set: async (set) => (shown.settings = { ...(shown.settings ?? SETTINGS), set }),
     pedal: async () => shown.settings?.set.pedal ?? null,

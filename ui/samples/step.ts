@@ -26,7 +26,7 @@ import {
   turn,
 } from "./parts";
 
-const none = { revision: 0, job: null, path: [], people: [] };
+const none = { revision: 0, job: null, path: [], people: [], notice: null };
 
 const loads = atCorners("loads", "Load", [["kg", "kg"], ["lb", "lb"]], 3, "10 to 1500 kg, up to three looks with blanks between");
 const heights = atCorners("heights", "Height", [["mm", "mm"], ["in", "in"]], 1, "40 to 400 mm");
@@ -89,7 +89,7 @@ export const stepSamples: Record<string, StepView> = {
       ],
     },
   },
-  "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
+  "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], notice: null, screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
   "plain": stepView(step({})),
   "springs": stepView(
     step({
@@ -132,6 +132,7 @@ export const stepSamples: Record<string, StepView> = {
     "first-lift",
   ),
   "reading": stepView(reading, "adjust"),
+  "reading-notice": stepView(reading, "adjust", { notice: "Nothing can be said here: espeak-ng is not here, so nothing can be said. Everything stands on the screen, and the job goes on without a voice. To be spoken to, install espeak-ng and start the program afresh." }),
   "reading-gate": stepView(
     { ...reading, gate: { verdict: "cannot-tell", says: "The settles differ by 4.1 kg at front left; the limit is 3 kg. Free the tyres, bounce each end and read again.", may_waive: "A technician or supervisor who does not work on this step may waive it." } },
     "adjust",

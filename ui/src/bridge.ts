@@ -31,6 +31,8 @@ export interface StepBridge extends CommonBridge {
   preview(by: string, at: number): Promise<Outlook>;
   /** What was understood of what is typed. Nothing is recorded; rejects with `Refused` when a number is wrong. */
   readBack(by: string, step: string, entries: Record<string, Entry>): Promise<ReadBack>;
+  /** Says once more what the step at hand says. */
+  sayAgain(by: string): Promise<void>;
   settings(): Promise<SettingsView>;
   /** Rejects with `Refused` when nothing was changed. */
   set(preferences: Preferences): Promise<SettingsView>;
@@ -64,6 +66,7 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   stepView: (by) => invoke("step_view", { by }),
   preview: (by, at) => invoke("preview", { by, at }),
   readBack: (by, step, entries) => invoke("read_back", { by, step, entries }),
+  sayAgain: (by) => invoke("say_again", { by }),
   settings: () => invoke("settings"),
   set: (preferences) => invoke("set_preferences", { preferences }),
   pedal: () => invoke("pedal"),

@@ -165,11 +165,42 @@ describe("the pedal", () => {
     const bridge = await openStep(stepSamples.plain!);
     await press("g");
     await settle();
+    await click("settings-speak");
     await click("learn-pedal");
     await press("b", document.body, { code: "KeyB" });
     expect(bridge.shown.settings?.set.pedal, "a letter types").toBeNull();
     await press("PageDown", document.body, { code: "PageDown" });
     expect(bridge.shown.settings?.set.pedal).toBe("PageDown");
+  });
+});
+
+describe("the voice", () => {
+  test("says the step again, by key and by button, to whoever acts", async () => {
+    const bridge = await openStep(stepSamples.plain!);
+    await press("r");
+    await click("again");
+    expect(bridge.said).toEqual(["RO", "RO"]);
+  });
+
+  test("is chosen by each person, and says nothing again where somebody wants silence", async () => {
+    const bridge = await openStep(stepSamples.plain!);
+    await press("g");
+    await settle();
+    await click("settings-speak");
+    await click("set-say-off");
+    expect(bridge.shown.settings?.set.speech_of.RO?.say, "RO's own").toBe(false);
+    expect(bridge.shown.settings?.set.speech.say, "the workshop's stays").toBe(true);
+    await click("cancel");
+    await press("r");
+    expect(bridge.said).toEqual([]);
+    expect(find("again")).toBeNull();
+  });
+
+  test("tells once what is missing for it", async () => {
+    await openStep({ ...stepSamples.plain!, notice: "Nothing can be said here." });
+    expect(get("notice").textContent).toContain("Nothing can be said here.");
+    await click("notice-seen");
+    expect(find("notice")).toBeNull();
   });
 });
 

@@ -25,6 +25,10 @@ path: Array<PathStage>,
  */
 people: Array<PersonView>, 
 /**
+ * What of this computer is missing, said once: a voice, a loudspeaker. The job goes on without it.
+ */
+notice: string | null, 
+/**
  * What the window is for now.
  */
 screen: Screen, };

@@ -1,7 +1,7 @@
 /** Which key does what at the car. Pure rules; the window carries them out. No key acknowledges a hazard. */
 
 /** What a single key may ask for. */
-export type Action = "why" | "hold" | "reopen" | "stop" | "who" | "aside" | "waive" | "undo" | "settings";
+export type Action = "why" | "hold" | "reopen" | "stop" | "who" | "aside" | "waive" | "undo" | "settings" | "again";
 
 /** The letter of each action, as it is shown on its button. */
 export const LETTER: Record<Action, string> = {
@@ -14,6 +14,7 @@ export const LETTER: Record<Action, string> = {
   waive: "V",
   undo: "U",
   settings: "G",
+  again: "R",
 };
 
 const BY_LETTER = new Map(Object.entries(LETTER).map(([action, letter]) => [letter.toLowerCase(), action as Action]));

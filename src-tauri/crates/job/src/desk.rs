@@ -1,6 +1,7 @@
 //! The desk: owns the book and the open job, and is the one way in for every window.
 //!
-//! - `queries`: what is asked without anything being recorded. `evidence`: what the gates find and a person relies on.
+//! - `queries`: what is asked without anything being recorded. `speaking`: what is said aloud, and what is missing for it.
+//! - `evidence`: what the gates find and a person relies on.
 //!
 //! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
 
@@ -9,7 +10,10 @@ mod keeping;
 mod learned;
 mod people;
 mod queries;
+mod speaking;
 mod writing;
+
+pub use speaking::{Missing, ToSay};
 
 use crate::{
     ask::{Ask, Entry, Refused, Wish},
@@ -56,6 +60,7 @@ pub struct Desk {
     changed: watch::Sender<u64>,
     at_car: people::AtCar,
     copies: keeping::Copies,
+    speaking: speaking::Speaking,
 }
 
 impl Desk {
@@ -76,6 +81,7 @@ impl Desk {
             changed,
             at_car: Default::default(),
             copies: Default::default(),
+            speaking: Default::default(),
         })
     }
 
@@ -141,13 +147,15 @@ impl Desk {
             open_jobs.retain(|row| matches!(row.state.as_str(), "working" | "held" | "stopping" | "for-review"));
             let says = tell.text(if open_jobs.is_empty() { "start-empty" } else { "start" }, &[]);
             let screen = Screen::Start(StartView { says, open_jobs });
-            return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), screen };
+            let notice = self.notice(&tell);
+            return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), notice, screen };
         };
         StepView {
             revision: log.revision(),
             job: Some(JobHead { id: log.id, title: show::title(log, &tell), practice: log.opened.practice.is_some() }),
             path: show::path(log, &tell),
             people: show::people(log, &tell),
+            notice: self.notice(&tell),
             screen: self.screen(log, &tell),
         }
     }

@@ -7,7 +7,7 @@
 //! - [`log::Log`]: one job's record, read back. Its state is nothing but its events replayed.
 //! - [`known::Known`], [`reading`], [`instruments`], [`judge`], [`suspicion`], [`preload`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
 //! - [`coach`]: what was wrong at a practice job and where it showed, from the record and the hidden truth.
-//! - [`view`]: what the windows show, in words. [`handover`]: what the sheet says.
+//! - [`view`]: what the windows show, in words. [`spoken`]: what is said aloud of it. [`handover`]: what the sheet says.
 //!
 //! Deliberately absent: SQL, Tauri, Fluent, statics of its own.
 
@@ -32,6 +32,7 @@ pub mod preload;
 pub mod reading;
 mod refuse;
 mod show;
+pub mod spoken;
 pub mod suspicion;
 pub mod tell;
 pub mod view;
@@ -40,4 +41,4 @@ mod work_out;
 
 pub use bayhand_jobbook::Secret;
 pub use clock::{Clock, SystemClock};
-pub use desk::{Desk, DeskError};
+pub use desk::{Desk, DeskError, Missing, ToSay};

@@ -1,4 +1,4 @@
-//! What is set for this workshop and its people: units, language, the board's screen, the pedal.
+//! What is set for this workshop and its people: units, language, the board's screen, the pedal, how lines are said.
 //!
 //! Pure: the app keeps them in a file beside the book. They change how things are shown and typed, never what is
 //! recorded: an entry keeps the text and unit that were typed.
@@ -97,6 +97,26 @@ impl BoardPlace {
     }
 }
 
+/// How lines are said to somebody.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields, default)]
+pub struct Speech {
+    /// Whether steps, hazards, waits and read-backs are said at all.
+    pub say: bool,
+    /// Loudness, 0 to 100 %.
+    pub volume_percent: u8,
+    /// Words a minute, 80 to 300.
+    pub words_a_minute: u16,
+    /// A voice of the system by its own name; none: the usual one of the language.
+    pub voice: Option<String>,
+}
+
+impl Default for Speech {
+    fn default() -> Self {
+        Self { say: true, volume_percent: 100, words_a_minute: 150, voice: None }
+    }
+}
+
 /// Everything that is set.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields, default)]
@@ -111,6 +131,10 @@ pub struct Preferences {
     pub board: BoardPlace,
     /// Code of the key that the pedal sends, as the window names it; none: there is no pedal.
     pub pedal: Option<String>,
+    /// How lines are said to whoever chose nothing.
+    pub speech: Speech,
+    /// How lines are said, by initials.
+    pub speech_of: BTreeMap<String, Speech>,
 }
 
 impl Default for Preferences {
@@ -121,6 +145,8 @@ impl Default for Preferences {
             people: BTreeMap::new(),
             board: BoardPlace::default(),
             pedal: None,
+            speech: Speech::default(),
+            speech_of: BTreeMap::new(),
         }
     }
 }
@@ -147,6 +173,11 @@ impl Preferences {
         self.people.get(initials).copied().unwrap_or(self.units)
     }
 
+    /// How lines are said to a person.
+    pub fn speech_to(&self, initials: &str) -> &Speech {
+        self.speech_of.get(initials).unwrap_or(&self.speech)
+    }
+
     /// Checks everything but the language, which `words` knows.
     ///
     /// # Errors
@@ -164,6 +195,20 @@ impl Preferences {
         for units in std::iter::once(&self.units).chain(self.people.values()) {
             if let Some((field, ..)) = units.pairs().into_iter().find(|(_, unit, what)| unit.quantity() != *what) {
                 return Err(Wrong { field, code: "unit-of-other-kind" });
+            }
+        }
+        for speech in std::iter::once(&self.speech).chain(self.speech_of.values()) {
+            if speech.volume_percent > 100 {
+                return Err(Wrong { field: "volume", code: "speech-volume" });
+            }
+            if !(80..=300).contains(&speech.words_a_minute) {
+                return Err(Wrong { field: "speed", code: "speech-speed" });
+            }
+            // It is handed to a program of the system as an argument.
+            let plain = |c: char| c.is_alphanumeric() || matches!(c, ' ' | '-' | '+' | '_' | '.');
+            let name = speech.voice.as_deref().unwrap_or("usual");
+            if name.is_empty() || name.len() > 60 || name.starts_with(['-', '.']) || !name.chars().all(plain) {
+                return Err(Wrong { field: "voice", code: "speech-voice" });
             }
         }
         Ok(())
@@ -197,6 +242,11 @@ mod tests {
         check(&|p| p.units.mass = Unit::Bar, Some("mass"));
         let turns = Units { angle: Unit::Turn, ..Units::default() };
         check(&|p| p.people = BTreeMap::from([("RO".into(), turns)]), Some("angle"));
+        check(&|p| p.speech.volume_percent = 101, Some("volume"));
+        check(&|p| p.speech.voice = Some("en-us+f3".into()), None);
+        check(&|p| p.speech.voice = Some("--path=x".into()), Some("voice"));
+        let hasty = Speech { words_a_minute: 900, ..Speech::default() };
+        check(&|p| p.speech_of = BTreeMap::from([("RO".into(), hasty.clone())]), Some("speed"));
     }
 
     #[test]
@@ -205,5 +255,7 @@ mod tests {
         preferences.people.insert("RO".into(), Units { mass: Unit::Pound, ..Units::default() });
         assert_eq!(preferences.units_of("RO").mass, Unit::Pound);
         assert_eq!(preferences.units_of("LB").mass, Unit::Kilogram);
+        preferences.speech_of.insert("RO".into(), Speech { say: false, ..Speech::default() });
+        assert!(!preferences.speech_to("RO").say && preferences.speech_to("LB").say);
     }
 }

@@ -16,6 +16,8 @@ pub struct StepView {
     pub path: Vec<PathStage>,
     /// Who is signed on at this job.
     pub people: Vec<PersonView>,
+    /// What of this computer is missing, said once: a voice, a loudspeaker. The job goes on without it.
+    pub notice: Option<String>,
     /// What the window is for now.
     pub screen: Screen,
 }

@@ -2,8 +2,9 @@
 //!
 //! The words go in through standard input, so that no line can be taken for an option.
 
+use super::speaker::Utterance;
 use crate::spoken::number::Tongue;
-use std::io::{self, Write as _};
+use std::io::{self, Read as _, Write as _};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 
@@ -33,6 +34,9 @@ pub enum VoiceError {
     /// The program that speaks is not here.
     #[error("{0} is not here, so nothing can be said")]
     Missing(&'static str),
+    /// It is here, but has no loudspeaker.
+    #[error("no loudspeaker answers, so nothing can be heard: {0}")]
+    NoSpeaker(String),
     /// It could not be started, or did not end well.
     #[error("the line could not be said: {0}")]
     Failed(String),
@@ -70,16 +74,34 @@ impl Saying {
         start(words, manner, None).map(Self)
     }
 
-    /// `Some` once it has ended: whether well.
-    pub fn ended(&mut self) -> Option<bool> {
-        match self.0.try_wait() {
-            Ok(status) => status.map(|status| status.success()),
-            Err(_) => Some(false),
+    /// What it complained of.
+    fn complaint(&mut self) -> String {
+        let mut says = String::new();
+        if let Some(mut errors) = self.0.stderr.take() {
+            // What cannot be read is no complaint.
+            let _ = errors.read_to_string(&mut says);
         }
+        says
+    }
+}
+
+impl Utterance for Saying {
+    fn ended(&mut self) -> Option<Result<(), VoiceError>> {
+        let status = match self.0.try_wait() {
+            Ok(status) => status?,
+            Err(error) => return Some(Err(VoiceError::Failed(error.to_string()))),
+        };
+        let complaint = self.complaint();
+        // `espeak-ng` ends well where there is no loudspeaker, and only writes so.
+        let silent = complaint.lines().find_map(|line| line.strip_prefix("error: "));
+        Some(match (status.success(), silent) {
+            (true, None) => Ok(()),
+            (true, Some(why)) => Err(VoiceError::NoSpeaker(why.to_owned())),
+            (false, _) => Err(VoiceError::Failed(complaint.trim().to_owned())),
+        })
     }
 
-    /// Stops it at once.
-    pub fn cut(mut self) {
+    fn cut(mut self: Box<Self>) {
         // One that has just ended cannot be killed, and that is what is wanted.
         let _ = self.0.kill();
         let _ = self.0.wait();

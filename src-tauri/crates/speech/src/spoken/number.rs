@@ -29,6 +29,14 @@ impl Tongue {
         }
     }
 
+    /// Between the two numbers of a fraction.
+    const fn over(self) -> &'static str {
+        match self {
+            Self::English => " over ",
+            Self::German => " durch ",
+        }
+    }
+
     const fn minus(self) -> &'static str {
         "minus"
     }
@@ -74,7 +82,18 @@ pub fn expand(line: &str, tongue: Tongue) -> String {
             if let Some((sign, unit)) = unit_at(rest, tongue) {
                 out.push(' ');
                 out.push_str(unit);
+                before = rest[..sign].chars().last();
                 rest = &rest[sign..];
+            }
+            let next_digit = |rest: &str| rest.starts_with(|c: char| c.is_ascii_digit());
+            // A fraction such as 5/6; and minutes that follow their degrees without a space.
+            if rest.strip_prefix('/').is_some_and(next_digit) {
+                out.push_str(tongue.over());
+                before = None;
+                rest = &rest[1..];
+            } else if next_digit(rest) {
+                out.push(' ');
+                before = None;
             }
         } else {
             out.push(character);
@@ -102,7 +121,7 @@ fn number_length(rest: &str, before: Option<char>) -> usize {
 }
 
 /// Signs of units with what is said for them in English and German.
-const UNITS: [(&str, &str, &str); 12] = [
+const UNITS: [(&str, &str, &str); 15] = [
     ("kg", "kilograms", "Kilogramm"),
     ("lb", "pounds", "Pfund"),
     ("mm", "millimetres", "Millimeter"),
@@ -111,6 +130,9 @@ const UNITS: [(&str, &str, &str); 12] = [
     ("kPa", "kilopascals", "Kilopascal"),
     ("psi", "p s i", "P S I"),
     ("min", "minutes", "Minuten"),
+    ("N/mm", "newtons a millimetre", "Newton je Millimeter"),
+    ("deg", "degrees", "Grad"),
+    ("\u{2032}", "minutes", "Minuten"),
     ("N\u{b7}m", "newton metres", "Newtonmeter"),
     ("s", "seconds", "Sekunden"),
     ("%", "percent", "Prozent"),
@@ -124,7 +146,8 @@ fn unit_at(rest: &str, tongue: Tongue) -> Option<(usize, &'static str)> {
     UNITS.iter().find_map(|(sign, english, german)| {
         let after = bare.strip_prefix(sign)?;
         // `in` must not be the beginning of `inside`, nor the word itself: `2 in the book` is told by nothing but sense.
-        if after.starts_with(char::is_alphanumeric) || (*sign == "in" && after.starts_with(' ')) {
+        let goes_on = sign.ends_with(char::is_alphabetic) && after.starts_with(char::is_alphanumeric);
+        if goes_on || (*sign == "in" && after.starts_with(' ')) {
             return None;
         }
         let said = match tongue {
@@ -172,6 +195,8 @@ mod tests {
         expands("step A3", "step A3");
         expands("1.9 bar inside", "one point nine bar inside");
         expands("Wait 2 minutes.", "Wait two minutes.");
+        expands("\u{2212}1\u{b0}30\u{2032}", "minus one degrees three zero minutes");
+        expands("1 5/6 turns", "one five over six turns");
         expands("from 1 to 3.", "from one to three.");
         assert_eq!(expand("3,0 kg zu schwer", Tongue::German), "drei Komma null Kilogramm zu schwer");
     }

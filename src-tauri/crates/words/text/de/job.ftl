@@ -228,11 +228,22 @@ time-under-a-minute = unter einer Minute
 time-minutes = { $minutes } min
 time-hours = { $hours } h { $minutes } min
 read-apart = { $apart } auseinander
+
+## Laut gesagt
+
+said-hazard = { $word }. { $line }.
+said-wait = { $label }: { $time }.
+said-number = { $label }: { $text }.
+missing-voice = Hier kann nichts gesagt werden: { $why }. Alles steht auf dem Bildschirm, und der Auftrag geht ohne Stimme weiter. Für die Stimme espeak-ng installieren und das Programm neu starten.
+missing-speaker = Was gesagt wird, ist nicht zu hören: { $why }. Alles steht auf dem Bildschirm, und der Auftrag geht ohne Stimme weiter. Einen Lautsprecher anschließen oder die Stimme in den Einstellungen ausschalten.
 board-says = Die Schrift auf der Tafel ist { $mm } hoch: Großbuchstaben von 20 Bogenminuten in { $distance } m.
 board-too-far = In { $distance } m nähme die Schrift { $share } der Höhe dieses Bildschirms, und nicht jeder Schritt hätte Platz. Ein größerer Bildschirm hilft, oder ein näherer.
 refused-board-distance = Der Abstand ist eine Zahl von 0,5 bis 30 Metern. Nichts wurde geändert.
 refused-board-diagonal = Die Diagonale ist eine Zahl von 7 bis 200 Zoll. Nichts wurde geändert.
 refused-unit-of-other-kind = Diese Einheit misst etwas anderes. Nichts wurde geändert.
+refused-speech-volume = Die Lautstärke ist eine ganze Zahl von 0 bis 100 %. Nichts wurde geändert.
+refused-speech-speed = Das Tempo ist eine ganze Zahl von 80 bis 300 Wörtern in der Minute. Nichts wurde geändert.
+refused-speech-voice = So kann keine Stimme dieses Systems heißen. Leer lassen für die übliche. Nichts wurde geändert.
 refused-language-unknown = In dieser Sprache gibt es keine Wörter. Nichts wurde geändert.
 refused-settings-not-kept = Die Einstellungen gelten, bis das Programm endet, ließen sich aber nicht für den nächsten Start aufheben: { $why }.
 refused-nothing-to-choose = Bei diesem Schritt ist keine Stelle auf der Linie zu wählen.

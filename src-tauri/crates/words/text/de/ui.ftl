@@ -54,6 +54,7 @@ ui-hazard-acknowledge-nobody = Zuerst sagen, wer handelt
 ## Ein Schritt
 ui-step-why = Warum?
 ui-step-hold = Auftrag anhalten
+ui-step-again = Noch einmal sagen
 ui-step-undo = Zurücknehmen
 ui-step-reopen = Einen Schritt wieder öffnen
 ui-step-stop = Auftrag abbrechen
@@ -122,6 +123,8 @@ ui-plot-came = gekommen, mit Unsicherheit
 ui-plot-predicted = vorher vorhergesagt
 ui-settings = Einstellungen
 ui-settings-close = Fertig
+ui-settings-shown = Einheiten und Tafel
+ui-settings-spoken = Stimme und Pedal
 ui-settings-units = Einheiten der Werkstatt
 ui-settings-units-of = Einheiten für [who]
 ui-settings-units-says = Lasten, Höhen, Drücke und Winkel werden darin gezeigt und eingegeben. Was getippt wurde, bleibt immer, wie es getippt wurde.
@@ -143,6 +146,16 @@ ui-settings-pedal-is = Das Pedal sendet [key]. Es geht im Schritt weiter und bes
 ui-settings-pedal-none = Ein Pedal sendet eine Taste: Sie tut dann, was Enter tut, bestätigt aber nie eine Gefahr, erlässt nichts und versiegelt nichts.
 ui-settings-pedal-unsuited = Diese Taste schreibt oder springt zwischen Feldern. Stellen Sie am Pedal eine andere ein, etwa F13 oder Bild ab.
 ui-settings-language = Sprache
+ui-settings-voice = Stimme
+ui-settings-voice-of = Stimme für [who]
+ui-settings-say = Schritte, Gefahren, Wartezeiten und Rückfragen sagen
+ui-settings-say-on = Sagen
+ui-settings-say-off = Still
+ui-settings-volume = Lautstärke, %
+ui-settings-speed = Wörter je Minute
+ui-settings-voice-name = Stimme des Systems
+ui-settings-voice-usual = die übliche
+ui-notice-close = Gesehen
 
 ## Halle
 ui-bay-silent = Das Programm antwortet nicht. Auf das Fenster am Fahrzeug sehen.

@@ -235,6 +235,14 @@ time-hours = { $hours } h { $minutes } min
 
 read-apart = { $apart } apart
 
+## Said aloud
+
+said-hazard = { $word }. { $line }.
+said-wait = { $label }: { $time }.
+said-number = { $label }: { $text }.
+missing-voice = Nothing can be said here: { $why }. Everything stands on the screen, and the job goes on without a voice. To be spoken to, install espeak-ng and start the program afresh.
+missing-speaker = What is said cannot be heard: { $why }. Everything stands on the screen, and the job goes on without a voice. Connect a loudspeaker, or switch the voice off in the settings.
+
 ## Settings
 
 board-says = Type on the board is { $mm } high: capitals of 20 minutes of arc at { $distance } m.
@@ -242,6 +250,9 @@ board-too-far = At { $distance } m type would take { $share } of the height of t
 refused-board-distance = The viewing distance is a number of metres from 0.5 to 30. Nothing was changed.
 refused-board-diagonal = The screen's diagonal is a number of inches from 7 to 200. Nothing was changed.
 refused-unit-of-other-kind = That unit measures something else. Nothing was changed.
+refused-speech-volume = Loudness is a whole number from 0 to 100 %. Nothing was changed.
+refused-speech-speed = Speed is a whole number from 80 to 300 words a minute. Nothing was changed.
+refused-speech-voice = That cannot be the name of a voice of this system. Leave it empty for the usual one. Nothing was changed.
 refused-language-unknown = There are no words in that language. Nothing was changed.
 refused-settings-not-kept = The settings hold until the program ends, but they could not be kept for the next start: { $why }.
 refused-nothing-to-choose = There is no place on the trade line to choose at this step.

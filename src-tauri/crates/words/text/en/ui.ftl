@@ -54,6 +54,7 @@ ui-hazard-acknowledge-nobody = Say who acts first
 ## A step
 ui-step-why = Why?
 ui-step-hold = Hold the job
+ui-step-again = Say it again
 ui-step-undo = Undo
 ui-step-reopen = Open a step again
 ui-step-stop = Stop the job
@@ -124,6 +125,8 @@ ui-plot-predicted = predicted before
 ## Settings
 ui-settings = Settings
 ui-settings-close = Done
+ui-settings-shown = Units and board
+ui-settings-spoken = Voice and pedal
 ui-settings-units = Units of the workshop
 ui-settings-units-of = Units for [who]
 ui-settings-units-says = Loads, heights, pressures and angles are shown and typed in these. What was typed is always kept as it was typed.
@@ -145,6 +148,16 @@ ui-settings-pedal-is = The pedal sends [key]. It goes on with the step, and neve
 ui-settings-pedal-none = A pedal sends a key: it then does what Enter does, and never acknowledges a hazard, waives or seals.
 ui-settings-pedal-unsuited = That key types or moves between fields. Set the pedal to another, such as F13 or Page Down.
 ui-settings-language = Language
+ui-settings-voice = Voice
+ui-settings-voice-of = Voice for [who]
+ui-settings-say = Say steps, hazards, waits and what is read back
+ui-settings-say-on = Say them
+ui-settings-say-off = Silent
+ui-settings-volume = Loudness, %
+ui-settings-speed = Words a minute
+ui-settings-voice-name = Voice of the system
+ui-settings-voice-usual = the usual one
+ui-notice-close = Seen
 
 ## Bay
 ui-bay-silent = The program does not answer. Look at the window at the car.
