@@ -6,10 +6,10 @@ use crate::board;
 use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
 use crate::speech::Speech;
-use bayhand_job::Desk;
-use bayhand_job::ask::{Ask, Entry, Refused};
+use bayhand_job::ask::{Ask, Entry, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
-use bayhand_job::view::{BayView, Outlook, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::view::{BayView, Outlook, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
 use tauri::{AppHandle, State};
 
@@ -96,6 +96,81 @@ pub async fn act(desk: State<'_, Desk>, speech: State<'_, Speech>, ask: Ask) -> 
     answer
 }
 
+/// Makes the first supervisor of a new book. Gives back the recovery code, which is shown this once.
+#[tauri::command]
+pub async fn first_supervisor(
+    desk: State<'_, Desk>,
+    person: PersonAsk,
+    pin: Secret,
+    passphrase: Secret,
+) -> Result<String, Refused> {
+    desk.first_supervisor(person, pin, passphrase).await.inspect_err(log_refusal)
+}
+
+/// Gives a supervisor a new PIN and a new key for the recovery code. Gives back the next code.
+#[tauri::command]
+pub async fn recover(
+    desk: State<'_, Desk>,
+    initials: String,
+    code: Secret,
+    pin: Secret,
+    passphrase: Secret,
+) -> Result<String, Refused> {
+    desk.recover(&initials, code, pin, passphrase).await.inspect_err(log_refusal)
+}
+
+/// Somebody takes over at the car by their PIN.
+#[tauri::command]
+pub async fn hand_over(
+    desk: State<'_, Desk>,
+    speech: State<'_, Speech>,
+    initials: String,
+    pin: Secret,
+) -> Result<StepView, Refused> {
+    let answer = desk.hand_over(&initials, pin).await.inspect_err(log_refusal);
+    speech.answer(&desk, &initials, &answer);
+    answer
+}
+
+/// Whoever is at the car leaves it.
+#[tauri::command]
+pub fn sign_off(desk: State<'_, Desk>) {
+    desk.sign_off();
+}
+
+/// Changes somebody's own PIN.
+#[tauri::command]
+pub async fn change_pin(
+    desk: State<'_, Desk>,
+    initials: String,
+    old: Secret,
+    new: Secret,
+) -> Result<PeopleView, Refused> {
+    desk.change_pin(&initials, old, new).await.inspect_err(log_refusal)
+}
+
+/// Carries out what a supervisor wants of the list of people.
+#[tauri::command]
+pub async fn keep_people(desk: State<'_, Desk>, ask: StaffAsk) -> Result<PeopleView, Refused> {
+    desk.keep_people(ask).await.inspect_err(log_refusal)
+}
+
+/// Lets a gate pass, by the PIN of somebody who is not at work on its step.
+#[tauri::command]
+pub async fn waive(
+    desk: State<'_, Desk>,
+    speech: State<'_, Speech>,
+    revision: u64,
+    by: String,
+    pin: Secret,
+    step: String,
+    reason: String,
+) -> Result<StepView, Refused> {
+    let answer = desk.waive(revision, &by, pin, &step, &reason).await.inspect_err(log_refusal);
+    speech.answer(&desk, &by, &answer);
+    answer
+}
+
 /// What the board across the bay shows.
 #[tauri::command]
 pub async fn bay_view(desk: State<'_, Desk>) -> Result<BayView, Refused> {
@@ -108,7 +183,33 @@ pub async fn review_view(desk: State<'_, Desk>, job: Option<i64>) -> Result<Revi
     desk.review_view(job).await.inspect_err(log_refusal)
 }
 
-/// Seals `job` or sends it back.
+/// Seals `job` with a supervisor's key.
+#[tauri::command]
+pub async fn seal(
+    desk: State<'_, Desk>,
+    job: i64,
+    revision: u64,
+    by: String,
+    passphrase: Secret,
+) -> Result<ReviewView, Refused> {
+    desk.seal(job, revision, &by, passphrase).await.inspect_err(log_refusal)
+}
+
+/// Sends `job` back to a step, by PIN.
+#[tauri::command]
+pub async fn send_back(
+    desk: State<'_, Desk>,
+    job: i64,
+    revision: u64,
+    by: String,
+    pin: Secret,
+    step: String,
+    reason: String,
+) -> Result<ReviewView, Refused> {
+    desk.send_back(job, revision, &by, pin, &step, &reason).await.inspect_err(log_refusal)
+}
+
+/// Seals `job` or sends it back, in a book that knows no people.
 #[tauri::command]
 pub async fn review_act(desk: State<'_, Desk>, job: i64, ask: Ask) -> Result<ReviewView, Refused> {
     desk.review_act(job, ask).await.inspect_err(log_refusal)

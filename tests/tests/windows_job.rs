@@ -1,7 +1,7 @@
 //! A whole job in the real windows, from intake to the sheet, by clicks and keys alone: what a person does at the
 //! practice car of an invented workshop, whose papers and instruments stand on the screen and are typed by hand.
 //!
-//! On the way: wrong input, a second person, a pause, a power cut, the same step in every window. A picture of each
+//! On the way: the first start with its people and their PINs, wrong input, a second person, a pause, a power cut, the same step in every window. A picture of each
 //! stage goes to `target/pictures`.
 
 use bayhand_jobbook::Book;
@@ -20,9 +20,11 @@ async fn a_whole_job_from_intake_to_the_sheet() -> Tested {
     app.step().wait_for("the start", |seen| seen.screen == "start").await?;
     picture(&app.step(), "00-start").await?;
     picture(&app.review(), "00-review-empty").await?;
+    first_start(&app.step()).await?;
+    picture(&app.step(), "00-before-the-first-job").await?;
     app.step().fill("seed", "1").await?;
     app.step().go("begin-practice").await?;
-    sign_on(&app.step()).await?;
+    not_alone(&app.step()).await?;
     wrong_input(&app.step()).await?;
 
     let mut setter = Setter::default();
@@ -33,7 +35,9 @@ async fn a_whole_job_from_intake_to_the_sheet() -> Tested {
     let app = App::start_on(&book).await?;
     app.step().wait_for("the open jobs", |seen| seen.screen == "start").await?;
     picture(&app.step(), "60-after-a-power-cut").await?;
-    let again = app.step().go("take-up-1").await?;
+    app.step().click("take-up-1").await?;
+    take_over(&app.step(), "RO").await?;
+    let again = app.step().wait_for("the job", |seen| seen.screen == "step").await?;
     assert_eq!((&again.step, &again.revision), (&cut.step, &cut.revision), "nothing recorded is lost");
     pause(&app.step()).await?;
     setter.work(&app, |seen| seen.step == "review.seal").await?;
@@ -47,29 +51,80 @@ async fn a_whole_job_from_intake_to_the_sheet() -> Tested {
     check_record(&book).await
 }
 
-/// Three people sign on: who works, who is the second person, who checks.
-async fn sign_on(step: &Window<'_>) -> Tested {
-    let people =
-        [("RO", "Robin Oakes", "trainee"), ("LB", "Lee Barrow", "technician"), ("MT", "Morgan Thwaite", "supervisor")];
-    for (index, (initials, name, rank)) in people.into_iter().enumerate() {
-        if index > 0 {
-            step.click("actor").await?;
-        }
-        step.fill("initials", initials).await?;
-        step.fill("name", name).await?;
-        step.click(&format!("rank-{rank}")).await?;
-        step.go("sign-on").await?;
+/// The people of the workshop: initials, name, rank, PIN. The supervisor is made at the first start.
+const PEOPLE: [(&str, &str, &str, &str); 3] = [
+    ("MT", "Morgan Thwaite", "supervisor", "2468"),
+    ("LB", "Lee Barrow", "technician", "9753"),
+    ("RO", "Robin Oakes", "trainee", "1357"),
+];
+const PASSPHRASE: &str = "rain on a tin roof";
+
+fn pin(initials: &str) -> &'static str {
+    PEOPLE.iter().find(|person| person.0 == initials).map_or("", |person| person.3)
+}
+
+/// A new workshop: the first supervisor, whose recovery code is written down, then who works and the second person.
+async fn first_start(step: &Window<'_>) -> Tested {
+    let (initials, name, _, pin) = PEOPLE[0];
+    let typed = [("initials", initials), ("name", name), ("pin", pin), ("pin-again", pin)];
+    for (field, text) in typed.into_iter().chain([("passphrase", "short"), ("passphrase-again", "short")]) {
+        step.fill(field, text).await?;
     }
-    act_as(step, "RO").await
+    let says = step.refused("first-supervisor").await?;
+    assert!(says.contains("at least 10 characters"), "a passphrase of five letters: {says}");
+    step.fill("passphrase", PASSPHRASE).await?;
+    step.fill("passphrase-again", PASSPHRASE).await?;
+    step.click("first-supervisor").await?;
+    assert_eq!(step.text("recovery-code").await?.len(), 24, "twenty signs in groups of four");
+    picture(step, "00-recovery-code").await?;
+    step.click("code-kept").await?;
+    step.click("open-people").await?;
+    for (initials, name, rank, pin) in &PEOPLE[1..] {
+        step.click("add-person").await?;
+        for (field, text) in [("initials", initials), ("name", name), ("pin", pin), ("pin-again", pin)] {
+            step.fill(field, text).await?;
+        }
+        step.click(&format!("rank-{rank}")).await?;
+        step.fill("passphrase", PASSPHRASE).await?;
+        if *initials == "RO" {
+            picture(step, "00-add-a-person").await?;
+        }
+        step.click("confirm").await?;
+        step.text(&format!("person-{initials}")).await?;
+    }
+    step.click("person-RO").await?;
+    picture(step, "00-take-over").await?;
+    step.fill("pin", "8888777").await?;
+    let says = step.refused("take-over").await?;
+    assert!(says.contains("not the PIN of RO"), "a wrong PIN: {says}");
+    take_over(step, "RO").await
+}
+
+/// Somebody takes over at the car by their PIN, on the large keys. The dialog is open.
+async fn take_over(step: &Window<'_>, initials: &str) -> Tested {
+    step.click(&format!("person-{initials}")).await?;
+    for digit in pin(initials).chars() {
+        step.click(&format!("digit-{digit}")).await?;
+    }
+    step.click("take-over").await?;
+    step.gone("dialog-who").await
 }
 
 async fn act_as(step: &Window<'_>, initials: &str) -> Tested {
     step.click("actor").await?;
-    step.click(&format!("person-{initials}")).await?;
-    if step.has("dialog-who").await? {
-        step.click("leave").await?;
-    }
-    Ok(())
+    take_over(step, initials).await
+}
+
+/// A trainee with nobody of higher rank at the job does not go on alone; a technician signs on, then the trainee does.
+async fn not_alone(step: &Window<'_>) -> Tested {
+    let seen = step.wait_for("the first step", |seen| seen.step == "intake.car").await?;
+    fill_in(step, &step.form().await?, &Setter::default(), &seen).await?;
+    step.click("record").await?;
+    step.text("read-back").await?;
+    let says = step.refused("record").await?;
+    assert!(says.contains("RO may not do this step alone"), "a trainee alone: {says}");
+    act_as(step, "LB").await?;
+    act_as(step, "RO").await
 }
 
 /// What cannot be is refused beside its field, what stands in the other fields stays, and nothing is recorded.
@@ -91,7 +146,6 @@ async fn wrong_input(step: &Window<'_>) -> Tested {
 
 /// The job is put on hold with a reason, and somebody goes on with it.
 async fn pause(step: &Window<'_>) -> Tested {
-    act_as(step, "RO").await?;
     step.click("hold").await?;
     step.fill("reason", "shift ends").await?;
     let held = step.go("confirm").await?;
@@ -183,6 +237,7 @@ impl Setter {
     async fn waive(&mut self, step: &Window<'_>) -> Tested {
         step.click("waive").await?;
         step.click("who-MT").await?;
+        step.fill("secret", pin("MT")).await?;
         step.fill("reason", "what is left is smaller than the readings can show").await?;
         step.go("confirm").await?;
         self.waived += 1;
@@ -280,11 +335,16 @@ async fn seal(app: &App) -> Tested {
     let review = app.review();
     review.click("job-1").await?;
     picture(&review, "91-review").await?;
+    review.click("page-people").await?;
+    picture(&review, "91-people").await?;
+    review.click("job-1").await?;
     review.click("seal").await?;
-    review.click("who-RO").await?;
-    let says = review.refused("confirm").await?;
-    assert!(says.contains("trainee"), "whoever worked on it does not seal it: {says}");
     review.click("who-MT").await?;
+    review.fill("secret", "rain on a tin rood").await?;
+    let says = review.refused("confirm").await?;
+    assert!(says.contains("does not open the key"), "another passphrase: {says}");
+    review.fill("secret", PASSPHRASE).await?;
+    picture(&review, "91-seal").await?;
     review.click("confirm").await?;
     app.step().wait_for("the job to have ended", |seen| seen.screen == "ended").await?;
     picture(&review, "92-sealed").await
@@ -309,7 +369,7 @@ async fn sheet(app: &App) -> Tested<PathBuf> {
 async fn check_record(book: &Path) -> Tested {
     let book = Book::open_read_only(book).await?;
     let verified = book.verify().await?;
-    assert_eq!(verified.jobs, 1, "one job");
+    assert_eq!((verified.jobs, verified.seals), (1, 1), "one job, sealed by key");
     let jobs = book.jobs().await?;
     let entries = book.entries(jobs[0].id).await?;
     let last = entries.last().map(|e| e.body.clone()).unwrap_or_default();

@@ -12,6 +12,8 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
     // A job that no book has: an allowed call is refused by the program itself, and records nothing.
     let none = 999_999;
     let ask = json!({ "revision": 0, "by": "", "wish": { "kind": "seal" } });
+    let nobody = json!({ "initials": "", "name": "", "rank": "", "alone": [] });
+    let staff = json!({ "by": "", "passphrase": "", "wish": { "kind": "let-go", "initials": "" } });
     vec![
         ("labels", json!({}), [true, true, true]),
         ("step_view", json!({ "by": "" }), [true, false, false]),
@@ -23,9 +25,22 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         ("say_again", json!({ "by": "" }), [true, false, false]),
         ("pedal", json!({}), [false, false, true]),
         ("act", json!({ "ask": ask }), [true, false, false]),
+        ("first_supervisor", json!({ "person": nobody, "pin": "", "passphrase": "" }), [true, false, false]),
+        ("recover", json!({ "initials": "", "code": "", "pin": "", "passphrase": "" }), [true, false, true]),
+        ("hand_over", json!({ "initials": "", "pin": "" }), [true, false, false]),
+        ("sign_off", json!({}), [true, false, false]),
+        ("change_pin", json!({ "initials": "", "old": "", "new": "" }), [true, false, false]),
+        ("keep_people", json!({ "ask": staff }), [true, false, true]),
+        ("waive", json!({ "revision": 0, "by": "", "pin": "", "step": "", "reason": "" }), [true, false, false]),
         ("bay_view", json!({}), [false, true, false]),
         ("review_view", json!({ "job": null }), [false, false, true]),
         ("review_act", json!({ "job": none, "ask": ask }), [false, false, true]),
+        ("seal", json!({ "job": none, "revision": 0, "by": "", "passphrase": "" }), [false, false, true]),
+        (
+            "send_back",
+            json!({ "job": none, "revision": 0, "by": "", "pin": "", "step": "", "reason": "" }),
+            [false, false, true],
+        ),
         ("verify", json!({ "job": none }), [false, false, true]),
         ("write_sheet", json!({ "job": none }), [false, false, true]),
         // Of Tauri's own commands none that acts on windows or speaks to them in the program's name.

@@ -66,6 +66,18 @@ function list(target: HTMLElement): void {
 
 if (target) void show(target);
 
-// `&key=H` presses a key once the window stands, to look at its dialog.
+// `&key=H` presses a key once the window stands, `&click=ID,ID` then clicks one thing after the other: to look at dialogs
+// and pages.
 const key = asked.get("key");
-if (key) setTimeout(() => window.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true })), 500);
+const clicks = asked.get("click")?.split(",") ?? [];
+if (key || clicks.length > 0) {
+  setTimeout(async () => {
+    if (key) window.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true }));
+    for (const id of clicks) {
+      await new Promise((then) => setTimeout(then, 60));
+      document.querySelector<HTMLElement>(`[data-id="${id}"]`)?.click();
+    }
+    await new Promise((then) => setTimeout(then, 60));
+    document.documentElement.dataset.clicked = "true";
+  }, 500);
+}

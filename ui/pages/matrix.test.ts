@@ -46,6 +46,11 @@ const samples: Shown[] = [
   ...Object.keys(baySamples).map((name) => ({ query: `bay=${name}`, window: "bay" as const })),
   ...Object.keys(reviewSamples).map((name) => ({ query: `review=${name}`, window: "review" as const })),
   ...["g", "h", "o", "p", "v"].map((key) => ({ query: `step=reading-gate&key=${key}`, window: "step" as const })),
+  ...["person-RO", "add-person", "person-RO,forgot-pin", "person-MT,forgot-pin", "person-RO,change-pin"].map((click) => ({ query: `step=by-pin&key=p&click=${click}`, window: "step" as const })),
+  ...["page-people", "page-people,add-person", "page-people,change-RO", "page-people,let-go-LB", "page-people,set-key-MT", "page-people,recover", "seal", "send-back"].map((click) => ({
+    query: `review=by-pin&click=${click}`,
+    window: "review" as const,
+  })),
 ];
 
 /** The look that a sample gets in the usual form: all come round. */
@@ -77,6 +82,7 @@ async function draw({ query }: Shown, look: Look): Promise<Page> {
   await page.goto(`${pages.at}/gallery.html?${query}`);
   await page.waitForSelector("main[data-revision]:not([data-screen=loading])");
   if (query.includes("key=")) await page.waitForSelector("dialog[open]");
+  if (query.includes("click=")) await page.waitForSelector("html[data-clicked]");
   await page.evaluate(async () => {
     await document.fonts.ready;
     // What is fitted after it was drawn has then been fitted.

@@ -2,7 +2,7 @@
 import type { BayView } from "../src/generated/BayView";
 import type { EntryRow } from "../src/generated/EntryRow";
 import type { ReviewView } from "../src/generated/ReviewView";
-import { figures, footprints, plots, raised, spring, supervisor, technician, tradeLine, trainee, turn } from "./parts";
+import { figures, footprints, plots, raised, spring, staffOf, supervisor, technician, tradeLine, trainee, turn } from "./parts";
 
 const quiet: BayView = { revision: 41, stage: "Read and adjust, round 2", raised: null, instruction: "Read all four pads three times, and the four heights.", turn: null, line: null, footprints: [], last_reading: null, hazard: null, timer: null, capital_mm: 29.1, diagonal_mm: 1397 };
 const line = { ...tradeLine, says: "Cross 49.4 %, cannot tell yet" };
@@ -19,8 +19,8 @@ export const baySamples: Record<string, BayView> = {
 
 const row = (number: number, when: string, what: string, who: string, entered: string, used: string, note: string, state: EntryRow["state"] = "done"): EntryRow => ({ number, when, what, who, entered, used, note, state });
 
-export const reviewSamples: Record<string, ReviewView> = {
-  "empty": { revision: 0, jobs: [], says: "No job yet. Begin a practice job in the window at the car; it will stand here from its first entry on.", job: null },
+const reviewed: Record<string, ReviewView> = {
+  "empty": { revision: 0, jobs: [], says: "No job yet. Begin a practice job in the window at the car; it will stand here from its first entry on.", staff: staffOf([]), job: null },
   "job": {
     revision: 318,
     jobs: [
@@ -30,6 +30,7 @@ export const reviewSamples: Record<string, ReviewView> = {
       { id: 0, title: "Practice car, job 0", state: "stopped", says: "Stopped at First lift, 22 Nov" },
     ],
     says: null,
+    staff: staffOf([]),
     job: {
       id: 3,
       title: "Practice car, job 3",
@@ -79,4 +80,9 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
       sheet_ready: true,
     },
   },
+};
+
+export const reviewSamples: Record<string, ReviewView> = {
+  ...reviewed,
+  "by-pin": { ...reviewed.job!, staff: staffOf([trainee, technician, supervisor]) },
 };

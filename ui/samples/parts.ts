@@ -6,6 +6,7 @@ import type { Footprint } from "../src/generated/Footprint";
 import type { Outlook } from "../src/generated/Outlook";
 import type { PairPlot } from "../src/generated/PairPlot";
 import type { HazardView } from "../src/generated/HazardView";
+import type { PeopleView } from "../src/generated/PeopleView";
 import type { PathStage } from "../src/generated/PathStage";
 import type { StepBody } from "../src/generated/StepBody";
 import type { StepView } from "../src/generated/StepView";
@@ -46,6 +47,27 @@ export function path(now: string, again: string | null = null): PathStage[] {
     if (i < at) return { id, title, state: "done", state_word: "done" };
     return i === at ? { id, title, state: "now", state_word: "now" } : { id, title, state: "to-come", state_word: "to come" };
   });
+}
+
+/** A list of people; `atCar` is the one at the car. */
+export function staffOf(people: { initials: string; rank: string; label: string }[], atCar: string | null = null): PeopleView {
+  const row = (person: (typeof people)[number]): PeopleView["people"][number] => ({
+    ...person,
+    name: `Somebody ${person.initials}`,
+    alone: person.rank === "trainee" ? ["intake"] : [],
+    alone_says: person.rank === "trainee" ? "Intake" : "",
+    left: false,
+    fingerprint: person.rank === "supervisor" ? "7QK2-M9XF-03VT-H8RD" : null,
+    wait_s: 0,
+  });
+  return {
+    authenticates: people.length > 0,
+    says: people.length > 0 ? "Whoever works at the car signs on with their PIN." : "This book knows nobody yet.",
+    at_car: atCar,
+    asks_again_s: atCar === null ? null : 1800,
+    people: people.map(row),
+    stages: [{ code: "intake", label: "Intake", outlook: null }, { code: "walk", label: "Walk-round", outlook: null }],
+  };
 }
 
 export const trainee = { initials: "RO", rank: "trainee", label: "RO, trainee" };
@@ -240,6 +262,7 @@ export function stepView(body: StepBody, stage = "baseline", over: Partial<StepV
     path: path(stage),
     people: [trainee],
     notice: null,
+    staff: staffOf([]),
     screen: { kind: "step", ...body },
     ...over,
   };

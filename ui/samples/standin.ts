@@ -9,6 +9,7 @@ import type { Refused } from "../src/generated/Refused";
 import type { ReviewView } from "../src/generated/ReviewView";
 import type { SettingsView } from "../src/generated/SettingsView";
 import type { StepView } from "../src/generated/StepView";
+import { staffOf } from "./parts";
 
 /** The labels of a Fluent text whose messages stand on one line each. */
 export function labelsOf(ftl: string): Labels {
@@ -28,6 +29,8 @@ export interface Shown {
   readBack?: (entries: Record<string, Entry>) => ReadBack;
   /** Gives the next view, or throws a `Refused`. Without it every wish is recorded and changes nothing. */
   answer?: (ask: Ask) => StepView | ReviewView;
+  /** Who takes over with which PIN; throws a `Refused`. Without it every PIN is right. */
+  pin?: (initials: string, pin: string) => void;
 }
 
 /** The bridge with a record of what it was asked, and the means to tell of a change. */
@@ -36,6 +39,8 @@ export interface StandIn extends StepBridge, BayBridge, ReviewBridge {
   asked: Ask[];
   /** For whom the step was said once more. */
   said: string[];
+  /** What else it was asked: the command and its arguments. */
+  told: unknown[][];
   /** As the program does after each commit. */
   change(): void;
 }
@@ -85,11 +90,13 @@ export const SETTINGS: SettingsView = {
 export function standIn(shown: Shown): StandIn {
   const asked: Ask[] = [];
   const said: string[] = [];
+  const told: unknown[][] = [];
   const listeners = new Set<() => void>();
   return {
     shown,
     asked,
     said,
+    told,
     change: () => listeners.forEach((then) => then()),
     labels: async () => shown.labels,
     onChanged: async (then) => {
@@ -105,6 +112,46 @@ export function standIn(shown: Shown): StandIn {
     pedal: async () => shown.settings?.set.pedal ?? null,
     bayView: async () => need(shown.bay),
     reviewView: async () => need(shown.review),
+    firstSupervisor: async (...given) => {
+      told.push(["firstSupervisor", ...given]);
+      return "4QTZ-9M2K-XW7B-3HRE-0VND";
+    },
+    handOver: async (initials, pin) => {
+      told.push(["handOver", initials, pin]);
+      shown.pin?.(initials, pin);
+      const view = need(shown.step);
+      const people = view.staff.people.length > 0 ? view.staff : staffOf([{ initials, rank: "supervisor", label: `${initials}, supervisor` }]);
+      return (shown.step = { ...view, staff: { ...people, at_car: initials, asks_again_s: 1800 } });
+    },
+    signOff: async () => {
+      told.push(["signOff"]);
+      const view = need(shown.step);
+      shown.step = { ...view, staff: { ...view.staff, at_car: null, asks_again_s: null } };
+    },
+    changePin: async (...given) => {
+      told.push(["changePin", ...given]);
+      return need(shown.step).staff;
+    },
+    keepPeople: async (ask) => {
+      told.push(["keepPeople", ask]);
+      return staffOf([]);
+    },
+    recover: async (...given) => {
+      told.push(["recover", ...given]);
+      return "0000-1111-2222-3333-4444";
+    },
+    waive: async (...given) => {
+      told.push(["waive", ...given]);
+      return need(shown.step);
+    },
+    seal: async (...given) => {
+      told.push(["seal", ...given]);
+      return need(shown.review);
+    },
+    sendBack: async (...given) => {
+      told.push(["sendBack", ...given]);
+      return need(shown.review);
+    },
     act: async (ask) => {
       asked.push(ask);
       if (shown.answer) shown.step = shown.answer(ask) as StepView;

@@ -17,8 +17,10 @@ import {
   path,
   raised,
   spring,
+  staffOf,
   step,
   stepView,
+  supervisor,
   technician,
   text,
   tradeLine,
@@ -26,7 +28,7 @@ import {
   turn,
 } from "./parts";
 
-const none = { revision: 0, job: null, path: [], people: [], notice: null };
+const none = { revision: 0, job: null, path: [], people: [], staff: staffOf([trainee, technician, supervisor], "RO"), notice: null };
 
 const loads = atCorners("loads", "Load", [["kg", "kg"], ["lb", "lb"]], 3, "10 to 1500 kg, up to three looks with blanks between");
 const heights = atCorners("heights", "Height", [["mm", "mm"], ["in", "in"]], 1, "40 to 400 mm");
@@ -77,6 +79,7 @@ function choosing(came: PairPlot[]): StepView {
 }
 
 export const stepSamples: Record<string, StepView> = {
+  "start-first": { ...none, staff: staffOf([]), screen: { kind: "start", says: "Set up this workshop, or only look first.", open_jobs: [] } },
   "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [] } },
   "start-open": {
     ...none,
@@ -89,7 +92,7 @@ export const stepSamples: Record<string, StepView> = {
       ],
     },
   },
-  "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], notice: null, screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
+  "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], staff: staffOf([]), notice: null, screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
   "plain": stepView(step({})),
   "springs": stepView(
     step({
@@ -152,6 +155,7 @@ export const stepSamples: Record<string, StepView> = {
     "adjust",
     { path: path("adjust", "alignment") },
   ),
+  "by-pin": stepView(reading, "adjust", { people: [trainee, technician], staff: staffOf([trainee, technician, supervisor], "RO") }),
   "choose": choosing([]),
   "choose-again": choosing(pairs),
   "judged": stepView(

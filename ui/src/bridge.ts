@@ -6,10 +6,13 @@ import type { BayView } from "./generated/BayView";
 import type { Entry } from "./generated/Entry";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
+import type { PeopleView } from "./generated/PeopleView";
+import type { PersonAsk } from "./generated/PersonAsk";
 import type { ReadBack } from "./generated/ReadBack";
 import type { Refused } from "./generated/Refused";
 import type { ReviewView } from "./generated/ReviewView";
 import type { SettingsView } from "./generated/SettingsView";
+import type { StaffAsk } from "./generated/StaffAsk";
 import type { StepView } from "./generated/StepView";
 
 /** Words of a window by id. */
@@ -23,8 +26,15 @@ export interface CommonBridge {
   onChanged(then: () => void): Promise<() => void>;
 }
 
+/** Commands that keep the list of people. All reject with `Refused`. */
+export interface StaffBridge {
+  keepPeople(ask: StaffAsk): Promise<PeopleView>;
+  /** New PIN and key for the recovery code; gives the next code. */
+  recover(initials: string, code: string, pin: string, passphrase: string): Promise<string>;
+}
+
 /** Commands of the window at the car. */
-export interface StepBridge extends CommonBridge {
+export interface StepBridge extends CommonBridge, StaffBridge {
   /** `by`: initials of whoever acts, whose units the view is in; empty: the workshop's. */
   stepView(by: string): Promise<StepView>;
   /** What would follow from turning for a place on the trade line, 0 to 1. Nothing is recorded. */
@@ -38,6 +48,15 @@ export interface StepBridge extends CommonBridge {
   set(preferences: Preferences): Promise<SettingsView>;
   /** Rejects with `Refused` when nothing was recorded. */
   act(ask: Ask): Promise<StepView>;
+  /** Makes the first supervisor of a new book; gives the recovery code. */
+  firstSupervisor(person: PersonAsk, pin: string, passphrase: string): Promise<string>;
+  /** Takes over at the car by PIN. */
+  handOver(initials: string, pin: string): Promise<StepView>;
+  /** Leaves the car. */
+  signOff(): Promise<void>;
+  changePin(initials: string, old: string, next: string): Promise<PeopleView>;
+  /** Lets a gate pass by the PIN of somebody who stays beside. */
+  waive(revision: number, by: string, pin: string, step: string, reason: string): Promise<StepView>;
 }
 
 /** Commands of the board across the bay. */
@@ -46,13 +65,16 @@ export interface BayBridge extends CommonBridge {
 }
 
 /** Commands of the window at the desk. */
-export interface ReviewBridge extends CommonBridge {
+export interface ReviewBridge extends CommonBridge, StaffBridge {
   /** The list of jobs with one of them; null: the one that the program puts first. */
   reviewView(job: number | null): Promise<ReviewView>;
   /** Code of the key that the pedal sends, which seals nothing; null: there is none. */
   pedal(): Promise<string | null>;
   /** Rejects with `Refused` when nothing was recorded. */
   reviewAct(job: number, ask: Ask): Promise<ReviewView>;
+  /** Seals with the key that the passphrase opens. */
+  seal(job: number, revision: number, by: string, passphrase: string): Promise<ReviewView>;
+  sendBack(job: number, revision: number, by: string, pin: string, step: string, reason: string): Promise<ReviewView>;
   /** Checks the chain of a job's record; says what was found. */
   verify(job: number): Promise<string>;
   /** Writes the sheet; says where it stands. */
@@ -71,9 +93,18 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   set: (preferences) => invoke("set_preferences", { preferences }),
   pedal: () => invoke("pedal"),
   act: (ask) => invoke("act", { ask }),
+  keepPeople: (ask) => invoke("keep_people", { ask }),
+  recover: (initials, code, pin, passphrase) => invoke("recover", { initials, code, pin, passphrase }),
+  firstSupervisor: (person, pin, passphrase) => invoke("first_supervisor", { person, pin, passphrase }),
+  handOver: (initials, pin) => invoke("hand_over", { initials, pin }),
+  signOff: () => invoke("sign_off"),
+  changePin: (initials, old, next) => invoke("change_pin", { initials, old, new: next }),
+  waive: (revision, by, pin, step, reason) => invoke("waive", { revision, by, pin, step, reason }),
   bayView: () => invoke("bay_view"),
   reviewView: (job) => invoke("review_view", { job }),
   reviewAct: (job, ask) => invoke("review_act", { job, ask }),
+  seal: (job, revision, by, passphrase) => invoke("seal", { job, revision, by, passphrase }),
+  sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),
   verify: (job) => invoke("verify", { job }),
   writeSheet: (job) => invoke("write_sheet", { job }),
 };

@@ -121,7 +121,7 @@ test("starting: the practice car's number is sent as a number, and a wrong one i
   expect(find("refusal")).not.toBeNull();
   await type("seed", "7");
   await click("begin-practice");
-  expect(bridge.asked[0]).toEqual({ revision: 0, by: "", wish: { kind: "begin", car: "Practice car", practice: { seed: 7, drawn: 0 } } });
+  expect(bridge.asked[0]).toEqual({ revision: 0, by: "RO", wish: { kind: "begin", car: "Practice car", practice: { seed: 7, drawn: 0 } } });
 });
 
 test("signing on sends what was typed, and who signed on first acts", async () => {

@@ -147,6 +147,18 @@ impl<'a> Window<'a> {
         Ok(!client.find_all(Locator::Css(&css(id))).await?.is_empty())
     }
 
+    /// Waits until an element is not on the page any more, such as a dialog that was answered.
+    ///
+    /// # Errors
+    /// When it stays.
+    pub async fn gone(&self, id: &str) -> Tested {
+        let gone = wait(format!("`{id}` to go"), async || (!self.has(id).await.ok()?).then_some(())).await;
+        match gone {
+            Ok(()) => Ok(()),
+            Err(failure) => Err(self.told(format!("{failure:?}")).await),
+        }
+    }
+
     /// The ids on the page that begin with `prefix`, in their order on the page.
     ///
     /// # Errors

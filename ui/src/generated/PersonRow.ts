@@ -25,6 +25,10 @@ label: string,
  */
 alone: Array<string>, 
 /**
+ * The same in words; empty for other ranks.
+ */
+alone_says: string, 
+/**
  * True when they may no longer sign on.
  */
 left: boolean, 

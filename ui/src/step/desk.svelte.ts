@@ -76,6 +76,32 @@ export class Desk {
     } catch (thrown) {
       this.refusal = asRefused(thrown, t("ui-no-answer"));
       this.readBack = null;
+      // The job moved on, or whoever was at the car is asked for their PIN again.
+      if (["stale", "pin-first", "hand-over"].includes(this.refusal.code)) await this.load();
+      return false;
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  /** Somebody takes over at the car by PIN; rejects with `Refused`. Drafts stay: the place is kept. */
+  async handOver(initials: string, pin: string): Promise<void> {
+    const number = ++this.#asked;
+    this.#show(await this.#bridge.handOver(initials, pin), number);
+  }
+
+  /** Somebody beside lets the gate pass by their PIN; true when it was recorded. */
+  async waive(step: StepBody, by: string, pin: string, reason: string): Promise<boolean> {
+    if (this.busy || this.view === null) return false;
+    this.busy = true;
+    this.refusal = null;
+    const number = ++this.#asked;
+    try {
+      this.#show(await this.#bridge.waive(this.view.revision, by, pin, step.id, reason), number);
+      this.#clear();
+      return true;
+    } catch (thrown) {
+      this.refusal = asRefused(thrown, t("ui-no-answer"));
       if (this.refusal.code === "stale") await this.load();
       return false;
     } finally {
@@ -83,7 +109,7 @@ export class Desk {
     }
   }
 
-  /** Sets who acts, and fetches the view in their units. */
+  /** Sets who acts in a book that knows no people, and fetches the view in their units. */
   async act(initials: string): Promise<void> {
     this.actor = initials;
     await this.load();
@@ -194,7 +220,9 @@ export class Desk {
     this.#shown = number;
     if (placeOf(view) !== placeOf(this.view)) this.#clear();
     this.view = view;
-    if (!view.people.some((person) => person.initials === this.actor)) {
+    if (view.staff.authenticates) {
+      this.actor = view.staff.at_car ?? "";
+    } else if (!view.people.some((person) => person.initials === this.actor)) {
       // One person can only be the one who acts; of several somebody has to say so.
       this.actor = view.people.length === 1 ? (view.people[0]?.initials ?? "") : "";
     }

@@ -1,6 +1,6 @@
 //! A whole job on the simulated car, on virtual time, by the same desk as the windows use.
 
-use crate::setter;
+use crate::{crew, setter};
 use bayhand_job::ask::{Ask, PracticeAsk, Refused, Wish};
 use bayhand_job::view::{Screen, StepBody, StepView};
 use bayhand_job::{Clock, Desk, DeskError};
@@ -163,26 +163,23 @@ async fn whole(job: &mut Job<'_>, practice: &PracticeAsk) -> Result<Went, Practi
         true => format!("Practice coupe {}", practice.seed),
         false => format!("Practice coupe {} ({})", practice.seed, wrong.join(", ")),
     };
+    let refused = |why| PracticeError::Refused { step: "sign-on".into(), why };
+    crew::enrol(&job.desk).await.map_err(refused)?;
+    writeln!(job.out, "{}", crew::told())?;
     let waiting = match &job.view.screen {
         Screen::Start(start) => start.open_jobs.iter().find(|j| j.title.starts_with(&format!("{car},"))).map(|j| j.id),
         _ => None,
     };
     match waiting {
-        Some(id) => job.ask("", Wish::TakeUp { job: id }).await?,
-        None => job.ask("", Wish::Begin { car, practice: Some(practice.clone()) }).await?,
+        Some(id) => job.ask(crew::TRAINEE, Wish::TakeUp { job: id }).await?,
+        None => job.ask(crew::TRAINEE, Wish::Begin { car, practice: Some(practice.clone()) }).await?,
     }
     // The waits of a job that was stopped half-way passed on virtual time, ahead of the machine's clock.
     if let Some(last) = job.desk.last_entry_at().await {
         job.clock.go_on_from(last);
     }
-    let people =
-        [("RO", "Robin Oakes", "trainee"), ("LB", "Lee Barrow", "technician"), ("MT", "Morgan Thwaite", "supervisor")];
-    for (initials, name, rank) in people {
-        if !job.view.people.iter().any(|p| p.initials == initials) {
-            let (initials, name, rank) = (initials.into(), name.into(), rank.into());
-            job.ask("", Wish::SignOn { initials, name, rank }).await?;
-        }
-    }
+    // The trainee is not alone at the job.
+    job.take_over(crew::TECHNICIAN).await?;
     while let Some(body) = job.step() {
         if body.seal_in_review {
             job.seal().await?;
@@ -214,16 +211,31 @@ impl Job<'_> {
         }
     }
 
-    async fn ask(&mut self, by: &str, wish: Wish) -> Result<(), PracticeError> {
+    /// Somebody is at the car, by their PIN.
+    async fn take_over(&mut self, by: &str) -> Result<(), PracticeError> {
         let step = self.step().map_or_else(String::new, |b| b.id);
-        let revision = self.view.revision;
-        let ask = Ask { revision, by: by.to_owned(), wish };
-        self.view = self.desk.act(ask).await.map_err(|why| PracticeError::Refused { step, why })?;
+        let refused = |why| PracticeError::Refused { step: step.clone(), why };
+        let at_car = self.desk.people().await.map_err(refused)?.at_car;
+        if at_car.as_deref() != Some(by) {
+            self.view = self.desk.hand_over(by, crew::pin(by)).await.map_err(refused)?;
+            self.clock.pass(15);
+            self.say_recorded().await?;
+        }
+        Ok(())
+    }
+
+    /// Asks as somebody, who takes over at the car first.
+    async fn ask(&mut self, by: &str, wish: Wish) -> Result<(), PracticeError> {
+        self.take_over(by).await?;
+        let step = self.step().map_or_else(String::new, |b| b.id);
+        let refused = |why| PracticeError::Refused { step, why };
+        let ask = Ask { revision: self.view.revision, by: by.to_owned(), wish };
+        self.view = self.desk.act(ask).await.map_err(refused)?;
         self.clock.pass(15);
         self.say_recorded().await
     }
 
-    /// Each entry is told after its commit.
+    /// The newest entry is told after its commit.
     async fn say_recorded(&mut self) -> Result<(), PracticeError> {
         if let Some((id, number, hash)) = self.desk.head().await {
             self.went.job = id;
@@ -265,12 +277,17 @@ impl Job<'_> {
         }
         if !setter::lets_pass(&held) {
             let reason = format!("held at {}", body.id);
-            self.ask("MT", Wish::Stop { reason }).await?;
+            self.ask(crew::SUPERVISOR, Wish::Stop { reason }).await?;
             writeln!(self.out, "  stopped by MT")?;
             self.stopped = Some((body.id, says));
             return Ok(());
         }
-        self.ask("MT", Wish::Waive { step: body.id.clone(), reason: setter::WAIVER.into() }).await?;
+        let (revision, by) = (self.view.revision, crew::SUPERVISOR);
+        let refused = |why| PracticeError::Refused { step: body.id.clone(), why };
+        let waived = self.desk.waive(revision, by, crew::pin(by), &body.id, setter::WAIVER).await;
+        self.view = waived.map_err(refused)?;
+        self.clock.pass(15);
+        self.say_recorded().await?;
         self.went.waivers += 1;
         writeln!(self.out, "  waived by MT")?;
         Ok(())
@@ -294,9 +311,9 @@ impl Job<'_> {
 
     async fn seal(&mut self) -> Result<(), PracticeError> {
         let job = self.went.job;
-        let ask = Ask { revision: self.view.revision, by: "MT".into(), wish: Wish::Seal };
         let refused = |why| PracticeError::Refused { step: "review.seal".into(), why };
-        self.desk.review_act(job, ask).await.map_err(refused)?;
+        let (revision, by) = (self.view.revision, crew::SUPERVISOR);
+        self.desk.seal(job, revision, by, crew::passphrase()).await.map_err(refused)?;
         self.say_recorded().await
     }
 }

@@ -107,7 +107,7 @@ async fn a_lost_or_changed_entry_is_seen() {
     fs::write(&book, bytes).unwrap();
     let verified = run(["verify", book.to_str().unwrap()]);
     assert_eq!(verified.status.code(), Some(1), "a changed name is seen");
-    assert!(complaint(&verified).contains("Job 1, entry 3"), "and where it stands: {}", complaint(&verified));
+    assert!(complaint(&verified).contains("Job 0, entry 4"), "first in the list of people: {}", complaint(&verified));
 }
 
 /// Lets the program do a job, kills it and gives back every receipt that it printed.

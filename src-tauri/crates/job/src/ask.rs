@@ -1,5 +1,6 @@
 //! What a window may ask of the open job.
 
+use bayhand_jobbook::Secret;
 use bayhand_practice::Fault;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -161,4 +162,59 @@ pub struct PersonAsk {
     pub rank: String,
     /// What a trainee may do alone: codes of steps or stages; empty for other ranks.
     pub alone: Vec<String>,
+}
+
+/// What a supervisor wants of the list of people, with the passphrase of their key.
+#[derive(Clone, Debug, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct StaffAsk {
+    /// Initials of the supervisor.
+    pub by: String,
+    /// Their passphrase.
+    #[ts(type = "string")]
+    pub passphrase: Secret,
+    /// What they want.
+    pub wish: StaffWish,
+}
+
+/// What is wanted of the list of people.
+#[derive(Clone, Debug, Deserialize, TS)]
+#[serde(tag = "kind", rename_all = "kebab-case", rename_all_fields = "snake_case", deny_unknown_fields)]
+pub enum StaffWish {
+    /// Enter somebody.
+    Enrol {
+        /// Who.
+        person: PersonAsk,
+        /// Their PIN.
+        #[ts(type = "string")]
+        pin: Secret,
+    },
+    /// Change somebody's name, rank or list of what they may do alone.
+    Change {
+        /// As they are from here on; the initials say who.
+        person: PersonAsk,
+    },
+    /// Take from somebody the right to sign on.
+    LetGo {
+        /// Who.
+        initials: String,
+    },
+    /// Give somebody who forgot theirs a new PIN.
+    ResetPin {
+        /// Who.
+        initials: String,
+        /// The new PIN.
+        #[ts(type = "string")]
+        pin: Secret,
+    },
+    /// Give a supervisor a key: their first one, or another.
+    SetKey {
+        /// Which supervisor.
+        initials: String,
+        /// The passphrase that is to open it.
+        #[ts(type = "string")]
+        new_passphrase: Secret,
+        /// Why there is a new one.
+        reason: String,
+    },
 }

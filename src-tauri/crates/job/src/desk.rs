@@ -11,6 +11,7 @@ mod learned;
 mod people;
 mod queries;
 mod speaking;
+mod staff;
 mod writing;
 
 pub use speaking::{Missing, ToSay};
@@ -23,7 +24,7 @@ use crate::{
     handover::Handover,
     log::{Log, LogError},
     preferences::Preferences,
-    refuse::refused,
+    refuse::{denied as denied_by_book, refused},
     show,
     tell::Tell,
     view::{BayView, JobHead, JobRow, ReviewView, Screen, StartView, StepView},
@@ -145,12 +146,18 @@ impl Desk {
         let Some(log) = log else {
             let mut open_jobs = self.job_rows().await;
             open_jobs.retain(|row| matches!(row.state.as_str(), "working" | "held" | "stopping" | "for-review"));
-            let says = tell.text(if open_jobs.is_empty() { "start-empty" } else { "start" }, &[]);
-            let screen = Screen::Start(StartView { says, open_jobs });
+            let staff = self.staff().await;
+            let says = match (staff.authenticates, open_jobs.is_empty()) {
+                (false, _) => "start-first",
+                (true, true) => "start-empty",
+                (true, false) => "start",
+            };
+            let screen = Screen::Start(StartView { says: tell.text(says, &[]), open_jobs });
             let notice = self.notice(&tell);
-            return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), notice, screen };
+            return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), staff, notice, screen };
         };
         StepView {
+            staff: self.staff().await,
             revision: log.revision(),
             job: Some(JobHead { id: log.id, title: show::title(log, &tell), practice: log.opened.practice.is_some() }),
             path: show::path(log, &tell),
@@ -205,6 +212,7 @@ impl Desk {
             revision: log.map_or(0, Log::revision),
             says: jobs.is_empty().then(|| tell.text("review-empty", &[])),
             jobs,
+            staff: self.staff().await,
             job: log.map(|log| show::review_job(log, &tell)),
         })
     }
@@ -235,7 +243,7 @@ impl Desk {
     }
 
     async fn read(&self, id: i64) -> Result<Log, Refused> {
-        let entries = self.book.entries(JobId(id)).await.map_err(|e| by_book(&e))?;
+        let entries = self.book.entries(JobId(id)).await.map_err(|e| self.by_book(&e))?;
         Log::read(id, &entries).map_err(|why| self.unreadable(&why))
     }
 
@@ -305,7 +313,7 @@ impl Desk {
     pub async fn verify(&self, job: i64) -> Result<String, Refused> {
         let _ordered = self.open.lock().await;
         let verified = whole::verify(&self.book).await.map_err(|why| match why {
-            whole::Unsound::Book(error) => by_book(&error),
+            whole::Unsound::Book(error) => self.by_book(&error),
             other => Refused { code: "unsound".into(), field: None, says: other.to_string() },
         })?;
         let entries = self.read(job).await?.revision();
@@ -325,12 +333,20 @@ impl Desk {
     pub async fn handover(&self, job: i64) -> Result<Handover, Refused> {
         let _ordered = self.open.lock().await;
         let log = self.read(job).await?;
-        let seal = self.book.seal_of(JobId(job)).await.map_err(|e| by_book(&e))?;
+        let seal = self.book.seal_of(JobId(job)).await.map_err(|e| self.by_book(&e))?;
         show::handover(&log, seal, &self.tell()).ok_or_else(|| self.refuse("no-sheet"))
     }
 
     fn refuse(&self, code: &str) -> Refused {
         Refused { code: code.into(), field: None, says: self.tell().text(&format!("refused-{code}"), &[]) }
+    }
+
+    /// What the book answered, in words: what somebody may not in theirs, what the storage does in its own.
+    fn by_book(&self, error: &BookError) -> Refused {
+        match error {
+            BookError::Denied(denied) => denied_by_book(denied, &self.tell()),
+            other => Refused { code: other.code().to_owned(), field: None, says: other.to_string() },
+        }
     }
 
     fn none_open(&self, open: Option<&Log>) -> Result<(), Refused> {
@@ -408,10 +424,6 @@ fn body_text(what: What) -> Result<String, Refused> {
     let body = Body { v: VERSION, program: env!("CARGO_PKG_VERSION").to_owned(), what };
     // Maps with text keys and plain values always have a JSON form; a fault here is one of the program.
     serde_json::to_string(&body).map_err(|e| Refused { code: "program-fault".into(), field: None, says: e.to_string() })
-}
-
-fn by_book(error: &BookError) -> Refused {
-    Refused { code: error.code().to_owned(), field: None, says: error.to_string() }
 }
 
 #[cfg(test)]

@@ -276,22 +276,25 @@ pub fn recorded(event: &Event) -> Option<(&str, &BTreeMap<String, Entered>)> {
     }
 }
 
-/// The procedure that a job was begun with. The shipped one is read once.
+/// The procedure that a job was begun with.
 fn document(opened: &Opened) -> Result<Arc<Document>, LogError> {
-    static READ: OnceLock<Arc<Document>> = OnceLock::new();
-    if opened.document == SHIPPED
-        && let Some(read) = READ.get()
-    {
-        return Ok(read.clone());
-    }
-    let document = load(&opened.document).map(Arc::new).map_err(|faults| {
+    if opened.document == SHIPPED { shipped() } else { read(&opened.document) }
+}
+
+/// The procedure that ships with the program, read once.
+///
+/// # Errors
+/// It has a fault, which the tests would have found.
+pub fn shipped() -> Result<Arc<Document>, LogError> {
+    static READ: OnceLock<Result<Arc<Document>, LogError>> = OnceLock::new();
+    READ.get_or_init(|| read(SHIPPED)).clone()
+}
+
+fn read(text: &str) -> Result<Arc<Document>, LogError> {
+    load(text).map(Arc::new).map_err(|faults| {
         let unknown = Fault { at: String::new(), says: "unknown".into() };
         LogError::Document(faults.into_iter().next().unwrap_or(unknown))
-    })?;
-    if opened.document == SHIPPED {
-        return Ok(READ.get_or_init(|| document).clone());
-    }
-    Ok(document)
+    })
 }
 
 fn parse(entry: &Entry) -> Result<(DateTime<FixedOffset>, Body), LogError> {

@@ -1,6 +1,7 @@
 //! Refusals in words: what happened, what it means for the job, what to do.
 
 use crate::{ask::Refused, draft::field_name, show::rank_code, tell::Tell};
+use bayhand_jobbook::Denied;
 use bayhand_procedure::Refusal;
 
 /// A refusal by the procedure, in words. `step` is the one at hand, for the names of its fields.
@@ -45,4 +46,35 @@ pub fn refused(refusal: &Refusal, step: &str, tell: &Tell) -> Refused {
         Refusal::DeadEnd { .. } => ("program-fault", None, vec![("what", refusal.to_string())]),
     };
     Refused { code: code.to_owned(), field: at.cloned(), says: tell.text(&format!("refused-{code}"), &args) }
+}
+
+/// What somebody may not by the list of people, in words, with the field of a form that is meant.
+pub fn denied(denied: &Denied, tell: &Tell) -> Refused {
+    let by = |initials: &String| vec![("by", initials.clone())];
+    let (field, args): (Option<&str>, Vec<(&str, String)>) = match denied {
+        Denied::Unknown(i) | Denied::NotASupervisor(i) => (Some("by"), by(i)),
+        Denied::Taken(i) => (Some("initials"), by(i)),
+        Denied::Initials(given) => (Some("initials"), vec![("given", given.clone())]),
+        Denied::Text(_) => (Some("name"), Vec::new()),
+        Denied::NoReason => (Some("reason"), Vec::new()),
+        Denied::PinForm => (Some("pin"), Vec::new()),
+        Denied::WrongPin { initials } => (Some("pin"), by(initials)),
+        Denied::Wait { initials, seconds } => {
+            (Some("pin"), vec![("by", initials.clone()), ("seconds", seconds.to_string())])
+        }
+        Denied::PassphraseForm => (Some("passphrase"), Vec::new()),
+        Denied::WrongPassphrase(i) => (Some("passphrase"), by(i)),
+        Denied::WrongCode => (Some("code"), Vec::new()),
+        Denied::LastSupervisor(i) | Denied::NoKey(i) | Denied::BadKeyFile(i) => (None, by(i)),
+        Denied::NoRandom(why) => (None, vec![("why", why.clone())]),
+        Denied::AloneIsForTrainees | Denied::FirstIsASupervisor | Denied::NotTheFirst | Denied::NoCustomer => {
+            (None, Vec::new())
+        }
+    };
+    let code = denied.code();
+    Refused {
+        code: code.to_owned(),
+        field: field.map(str::to_owned),
+        says: tell.text(&format!("refused-{code}"), &args),
+    }
 }

@@ -4,7 +4,7 @@
 
 mod common;
 
-use bayhand_job::ask::{Ask, Wish};
+use bayhand_job::ask::{Ask, PracticeAsk, Wish};
 use bayhand_job::view::Screen;
 use bayhand_job::{Desk, SystemClock};
 use bayhand_jobbook::{Book, JobId};
@@ -29,7 +29,7 @@ async fn two_jobs() -> (TempDir, PathBuf) {
     bay.do_step().await;
     bay.do_step().await;
     bay.ask("", Wish::SetAside).await.unwrap();
-    bay.ask("", Wish::Begin { car: "Grey saloon".into(), practice: None }).await.unwrap();
+    bay.ask("", Wish::Begin { car: "Grey saloon".into(), practice: Some(PracticeAsk::sound(3)) }).await.unwrap();
     let bay = bay.restart().await;
     let from = bay.book.clone();
     bay.desk.close().await.unwrap();

@@ -5,7 +5,7 @@
 mod common;
 
 use bayhand_job::Secret;
-use bayhand_job::ask::{Ask, PersonAsk, PracticeAsk, Refused, Wish};
+use bayhand_job::ask::{Ask, PersonAsk, PracticeAsk, Refused, StaffAsk, StaffWish, Wish};
 use bayhand_job::view::Screen;
 use bayhand_jobbook::{Book, Export, JobId};
 use common::{Bay, assert_refusal, sign_on, who};
@@ -71,6 +71,70 @@ async fn begun() -> Bay {
         .await
         .unwrap();
     bay
+}
+
+#[tokio::test]
+async fn a_real_car_waits_for_people_who_show_who_they_are() {
+    let mut bay = Bay::empty().await;
+    let begin = |practice| Wish::Begin { car: "Grey saloon".into(), practice };
+    bay.refused("", begin(None), "first-supervisor", &["Make the first supervisor"]).await;
+    bay.ask("", begin(Some(PracticeAsk::sound(SEED)))).await.expect("whoever wants to look practises by name");
+    assert!(!bay.view.staff.authenticates, "the windows are told so");
+}
+
+#[tokio::test]
+async fn the_windows_are_told_who_is_at_the_car_and_until_when() {
+    let mut bay = staffed().await;
+    let staff = |bay: &Bay| bay.view.staff.clone();
+    bay.view = bay.desk.step_view().await;
+    assert_eq!((staff(&bay).at_car, staff(&bay).asks_again_s), (None, None), "nobody yet");
+    take_over(&mut bay, "RO").await;
+    assert_eq!((staff(&bay).at_car.as_deref(), staff(&bay).asks_again_s), (Some("RO"), Some(30 * 60)));
+    bay.clock.pass(29 * 60 + 59);
+    assert_eq!(bay.desk.step_view().await.staff.asks_again_s, Some(1), "it runs down");
+    bay.clock.pass(1);
+    assert_eq!(bay.desk.step_view().await.staff.at_car, None, "the PIN is asked for again");
+    let trainee = staff(&bay).people.into_iter().find(|person| person.initials == "RO").unwrap();
+    assert_eq!(trainee.alone, ["intake", "walk.tyres"]);
+    assert!(trainee.alone_says.starts_with("Intake, "), "in words: {}", trainee.alone_says);
+    assert!(staff(&bay).stages.iter().any(|stage| stage.code == "intake" && stage.label == "Intake"));
+
+    for wrong in 1..=3 {
+        let refused = bay.desk.hand_over("RO", secret("9999888")).await.unwrap_err();
+        assert_eq!((refused.code.as_str(), refused.field.as_deref()), ("wrong-pin", Some("pin")), "try {wrong}");
+    }
+    let row = bay.desk.people().await.unwrap().people.into_iter().find(|person| person.initials == "RO").unwrap();
+    assert_eq!(row.wait_s, 30, "after the third wrong one the next has to wait, and the windows show it");
+    let early = bay.desk.hand_over("RO", pin("RO")).await.unwrap_err();
+    assert_refusal(&early, "too early", "wait-for-pin", &["30 s"]);
+    bay.clock.pass(30);
+    take_over(&mut bay, "RO").await;
+}
+
+/// A supervisor who comes past lets a gate pass by their PIN; the trainee at the car goes on.
+#[tokio::test]
+async fn a_gate_is_waived_by_somebody_who_comes_past() {
+    let mut bay = begun().await;
+    let step = "intake.instruments";
+    lead_to(&mut bay, step).await;
+    bay.acknowledge("RO").await;
+    let mut entries = bay.entries();
+    let due = entries.iter_mut().find(|(key, _)| key.ends_with("laser-due")).expect("the laser's calibration");
+    due.1.text = "2025-01-31".into();
+    bay.record(entries).await.unwrap();
+    assert!(bay.step().gate.is_some(), "control: an instrument out of date is held");
+    let (revision, reason) = (bay.view.revision, "checked against the site's own level");
+    let wrong = bay.desk.waive(revision, "MT", secret("1111222"), step, reason).await.unwrap_err();
+    assert_refusal(&wrong, "by a wrong PIN", "wrong-pin", &[]);
+    let own = bay.desk.waive(revision, "RO", pin("RO"), step, reason).await.unwrap_err();
+    assert!(["at-work", "rank"].contains(&own.code.as_str()), "not by whoever is at work on it: {own:?}");
+    let stale = bay.desk.waive(revision - 1, "MT", pin("MT"), step, reason).await.unwrap_err();
+    assert_eq!(stale.code, "stale");
+    bay.view = bay.desk.waive(revision, "MT", pin("MT"), step, reason).await.unwrap();
+    assert_ne!(bay.step().id, step, "the job goes on");
+    assert_eq!(bay.view.staff.at_car.as_deref(), Some("RO"), "and RO is at the car still");
+    let waived = bay.desk.review_view(None).await.unwrap().job.unwrap().departures;
+    assert!(waived.iter().any(|d| d.text.contains(reason) && d.text.contains("MT")), "{waived:?}");
 }
 
 #[tokio::test]
@@ -322,6 +386,14 @@ async fn a_changed_pin_counts_at_once_and_who_has_left_does_not_take_over() {
         Some("person-unknown"),
         "and does not come back"
     );
+    let staff = StaffAsk {
+        by: "MT".into(),
+        passphrase: secret("another passphrase"),
+        wish: StaffWish::ResetPin { initials: "LB".into(), pin: pin("LB") },
+    };
+    assert_eq!(code(bay.desk.keep_people(staff.clone()).await), "wrong-passphrase", "as the windows ask it");
+    bay.desk.keep_people(StaffAsk { passphrase: secret(PASSPHRASE), ..staff }).await.unwrap();
+    assert_eq!(taken(bay.desk.hand_over("LB", pin("LB")).await), None);
     let last = bay.desk.let_go("MT", secret(PASSPHRASE), "MT").await;
     assert_eq!(code(last), "last-supervisor", "somebody must be left to keep the list");
 }

@@ -3,7 +3,7 @@
 
 mod common;
 
-use bayhand_job::ask::{Ask, Wish};
+use bayhand_job::ask::{Ask, PracticeAsk, Wish};
 use bayhand_job::view::Screen;
 use common::{Bay, assert_refusal, sign_on};
 use std::collections::BTreeMap;
@@ -178,7 +178,7 @@ async fn hold_reopen_and_stop_need_their_time_and_reason() {
 #[tokio::test]
 async fn jobs_are_begun_and_taken_up_one_at_a_time() {
     let mut bay = Bay::empty().await;
-    let begin = |car: &str| Wish::Begin { car: car.into(), practice: None };
+    let begin = |car: &str| Wish::Begin { car: car.into(), practice: Some(PracticeAsk::sound(2)) };
     for wish in [Wish::SetAside, Wish::Resume, sign_on("RO", "Robin Oakes", "trainee"), nothing_entered("intake.car")] {
         bay.refused("RO", wish, "no-job", &["No job is open"]).await;
     }

@@ -1,6 +1,6 @@
 //! Keeping the book: customer data, copies, other bays' jobs.
 
-use super::{Desk, by_book};
+use super::Desk;
 use crate::{
     ask::Refused,
     card::Card,
@@ -61,7 +61,7 @@ impl Desk {
             vec![BookEvent::CustomerSet { by, job: JobId(job), customer }]
         };
         let text = vec![text.trim().to_owned()];
-        self.book.note(text, event, self.clock.now()).await.map_err(|e| by_book(&e))
+        self.book.note(text, event, self.clock.now()).await.map_err(|e| self.by_book(&e))
     }
 
     /// Customer data of a job; none when there is none, or it was erased.
@@ -69,7 +69,7 @@ impl Desk {
     /// # Errors
     /// The book cannot be read.
     pub async fn customer(&self, job: i64) -> Result<Option<String>, Refused> {
-        self.book.customer(JobId(job)).await.map(|found| found.map(|(_, text)| text)).map_err(|e| by_book(&e))
+        self.book.customer(JobId(job)).await.map(|found| found.map(|(_, text)| text)).map_err(|e| self.by_book(&e))
     }
 
     /// Erases customer data of a job. That it was erased, by whom and why, stays in the record.
@@ -78,10 +78,10 @@ impl Desk {
     /// A refusal in words; nothing was erased then.
     pub async fn erase_customer(&self, by: &str, pin: Secret, job: i64, reason: &str) -> Result<(), Refused> {
         self.prove(by, &pin).await?;
-        let found = self.book.customer(JobId(job)).await.map_err(|e| by_book(&e))?;
-        let (customer, _) = found.ok_or_else(|| by_book(&bayhand_jobbook::Denied::NoCustomer.into()))?;
+        let found = self.book.customer(JobId(job)).await.map_err(|e| self.by_book(&e))?;
+        let (customer, _) = found.ok_or_else(|| self.by_book(&bayhand_jobbook::Denied::NoCustomer.into()))?;
         let event = BookEvent::Erased { by: by.to_owned(), customer, reason: reason.trim().to_owned() };
-        self.book.note(Vec::new(), |_| vec![event], self.clock.now()).await.map_err(|e| by_book(&e))
+        self.book.note(Vec::new(), |_| vec![event], self.clock.now()).await.map_err(|e| self.by_book(&e))
     }
 
     /// One job as one JSON text that a third party can check.
@@ -89,7 +89,7 @@ impl Desk {
     /// # Errors
     /// There is no such job, or it cannot be read.
     pub async fn export(&self, job: i64) -> Result<String, Refused> {
-        self.book.export(JobId(job)).await.map(|export| export.text()).map_err(|e| by_book(&e))
+        self.book.export(JobId(job)).await.map(|export| export.text()).map_err(|e| self.by_book(&e))
     }
 
     /// Takes in a job that another bay exported. False when just this state of it is here already.
@@ -98,7 +98,7 @@ impl Desk {
     /// A refusal in words; nothing was taken in then.
     pub async fn import(&self, by: &str, pin: Secret, text: &str) -> Result<bool, Refused> {
         self.prove(by, &pin).await?;
-        let taken = self.book.import(text, by, self.clock.now()).await.map_err(|e| by_book(&e))?;
+        let taken = self.book.import(text, by, self.clock.now()).await.map_err(|e| self.by_book(&e))?;
         self.changed.send_modify(|n| *n += 1);
         Ok(taken)
     }
@@ -109,7 +109,7 @@ impl Desk {
     /// The book cannot be read, or a job says nothing to this program.
     pub async fn imported(&self) -> Result<Vec<(JobRow, ReviewJob)>, Refused> {
         let tell = self.tell();
-        let jobs = self.book.imported().await.map_err(|e| by_book(&e))?;
+        let jobs = self.book.imported().await.map_err(|e| self.by_book(&e))?;
         let show = |(place, export): (usize, bayhand_jobbook::Export)| {
             let log = Log::read(export.job, &export.entries).map_err(|why| self.unreadable(&why))?;
             let card = Card::new(&log.opened, &log.document, &log.state, log.at());

@@ -1,6 +1,6 @@
 //! What earlier visits taught about a car.
 
-use super::{Desk, by_book};
+use super::Desk;
 use crate::{ask::Refused, card::Card, known::Known};
 use bayhand_planner::Knowledge;
 
@@ -8,7 +8,7 @@ impl Desk {
     /// What the newest sealed job on this car taught; none when there is none or it taught nothing. On a simulated car only
     /// jobs on the same one count.
     pub(super) async fn learned_of(&self, car: &str, seed: Option<u64>) -> Result<Option<Knowledge>, Refused> {
-        let jobs = self.book.jobs().await.map_err(|e| by_book(&e))?;
+        let jobs = self.book.jobs().await.map_err(|e| self.by_book(&e))?;
         for job in jobs.iter().rev() {
             let card = job.card.as_deref().and_then(Card::read);
             let of_car = |card: Card| card.car == car && card.state == "sealed" && card.practice == seed.is_some();

@@ -1,16 +1,16 @@
-//! People and their rights at the desk: the list, signing on by PIN, sealing and sending back with proof.
+//! Who acts: signing on by PIN, and sealing, waiving and sending back with proof.
 //!
 //! A book that knows nobody works by names alone. From its first supervisor on, whoever acts at the car has shown their
-//! PIN ([`Desk::hand_over`]), and whoever keeps the list or seals their passphrase.
+//! PIN ([`Desk::hand_over`]), and whoever seals their passphrase. How the list of people is kept stands in `staff`.
 
-use super::{Desk, by_book};
+use super::Desk;
 use crate::{
-    ask::{Ask, PersonAsk, Refused, Wish},
+    ask::{Ask, Refused, Wish},
     body::{Happened, Proof},
     log::Log,
-    view::{PeopleView, PersonRow, ReviewView, StepView},
+    view::{ReviewView, StepView},
 };
-use bayhand_jobbook::{BookError, BookEvent, Person, Roster, SealingKey, Secret, seal};
+use bayhand_jobbook::{Person, Roster, SealingKey, Secret};
 use bayhand_procedure::{Event, Intent, Rank, apply, decide};
 use chrono::{DateTime, FixedOffset};
 use std::sync::{Mutex, PoisonError};
@@ -28,19 +28,25 @@ impl AtCar {
         *self.0.lock().unwrap_or_else(PoisonError::into_inner) = Some((initials.to_owned(), now));
     }
 
-    fn get(&self, now: DateTime<FixedOffset>) -> Option<String> {
-        let at_car = self.0.lock().unwrap_or_else(PoisonError::into_inner).clone();
-        at_car.filter(|(_, last)| (now - *last).num_minutes() < IDLE_MIN).map(|(initials, _)| initials)
+    pub(super) fn get(&self, now: DateTime<FixedOffset>) -> Option<String> {
+        self.until(now).map(|(initials, _)| initials)
     }
 
-    fn nobody(&self) {
+    /// Who is at the car, and in how many seconds their PIN is asked for again.
+    pub(super) fn until(&self, now: DateTime<FixedOffset>) -> Option<(String, i64)> {
+        let (initials, last) = self.0.lock().unwrap_or_else(PoisonError::into_inner).clone()?;
+        let left_s = IDLE_MIN * 60 - (now - last).num_seconds();
+        (left_s > 0).then_some((initials, left_s))
+    }
+
+    pub(super) fn nobody(&self) {
         *self.0.lock().unwrap_or_else(PoisonError::into_inner) = None;
     }
 }
 
 impl Desk {
-    async fn roster(&self) -> Result<Roster, Refused> {
-        self.book.roster().await.map_err(|e| by_book(&e))
+    pub(super) async fn roster(&self) -> Result<Roster, Refused> {
+        self.book.roster().await.map_err(|e| self.by_book(&e))
     }
 
     pub(super) fn refuse_by(&self, code: &str, by: &str) -> Refused {
@@ -89,154 +95,9 @@ impl Desk {
         let Some(initials) = self.at_car.get(self.clock.now()).filter(|_| roster.authenticates()) else {
             return Ok(());
         };
-        let member = roster.member(&initials).map_err(|e| by_book(&e.into()))?;
+        let member = roster.member(&initials).map_err(|e| self.by_book(&e.into()))?;
         let happened: Vec<_> = signs_on(log, &member.person, Proof::Pin).into_iter().collect();
         if happened.is_empty() || log.ended() { Ok(()) } else { self.write(log, happened, None).await }
-    }
-
-    /// Who there is, and who is at the car.
-    ///
-    /// # Errors
-    /// The book cannot be read.
-    pub async fn people(&self) -> Result<PeopleView, Refused> {
-        let (roster, now, tell) = (self.roster().await?, self.clock.now(), self.tell());
-        let row = |member: &bayhand_jobbook::people::Member| {
-            let Person { initials, name, rank, alone } = member.person.clone();
-            let rank = code(rank);
-            let word = tell.text(&format!("rank-{rank}"), &[]);
-            PersonRow {
-                label: tell.text("person", &[("initials", initials.clone()), ("rank", word)]),
-                rank: rank.to_owned(),
-                fingerprint: member.key.as_deref().and_then(seal::fingerprint),
-                wait_s: member.wait_s(now),
-                left: member.left,
-                initials,
-                name,
-                alone,
-            }
-        };
-        let authenticates = roster.authenticates();
-        Ok(PeopleView {
-            authenticates,
-            says: tell.text(if authenticates { "people-known" } else { "people-unknown" }, &[]),
-            at_car: self.at_car.get(now).filter(|_| authenticates),
-            people: roster.members().map(row).collect(),
-        })
-    }
-
-    /// Makes the first supervisor. From then on nobody acts by a name alone. Gives back the recovery code, which is to be
-    /// written down and kept elsewhere: it is shown this once.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn first_supervisor(
-        &self,
-        person: PersonAsk,
-        pin: Secret,
-        passphrase: Secret,
-    ) -> Result<String, Refused> {
-        let person = self.person(person)?;
-        let made = self.book.first_supervisor(person, &pin, &passphrase, self.clock.now()).await;
-        self.changed.send_modify(|n| *n += 1);
-        made.map(|code| code.reveal().to_owned()).map_err(|e| by_book(&e))
-    }
-
-    /// Enters somebody in the list, with a PIN that they change at their first sign-on.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn enrol(
-        &self,
-        by: &str,
-        passphrase: Secret,
-        person: PersonAsk,
-        pin: Secret,
-    ) -> Result<PeopleView, Refused> {
-        self.unlock(by, &passphrase).await?;
-        let person = self.person(person)?;
-        self.listed(self.book.enrol(by, person, &pin, self.clock.now()).await).await
-    }
-
-    /// Changes somebody's name, rank or list of what they may do alone.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn change_person(&self, by: &str, passphrase: Secret, person: PersonAsk) -> Result<PeopleView, Refused> {
-        self.unlock(by, &passphrase).await?;
-        let event = BookEvent::PersonChanged { by: by.to_owned(), person: self.person(person)? };
-        self.listed(self.book.note(Vec::new(), |_| vec![event], self.clock.now()).await).await
-    }
-
-    /// Takes from somebody the right to sign on. Their name stays in the record.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn let_go(&self, by: &str, passphrase: Secret, initials: &str) -> Result<PeopleView, Refused> {
-        self.unlock(by, &passphrase).await?;
-        let event = BookEvent::PersonLeft { by: by.to_owned(), initials: initials.to_owned() };
-        let done = self.book.note(Vec::new(), |_| vec![event], self.clock.now()).await;
-        // Before the list is shown: it says who is at the car.
-        if done.is_ok() && self.at_car.get(self.clock.now()).as_deref() == Some(initials) {
-            self.at_car.nobody();
-        }
-        self.listed(done).await
-    }
-
-    /// Changes one's own PIN.
-    ///
-    /// # Errors
-    /// A refusal in words; a wrong old PIN is recorded as such.
-    pub async fn change_pin(&self, initials: &str, old: Secret, new: Secret) -> Result<PeopleView, Refused> {
-        let now = self.clock.now();
-        self.book.check_pin(initials, &old, now).await.map_err(|e| by_book(&e))?;
-        self.listed(self.book.set_pin(initials, initials, &new, now).await).await
-    }
-
-    /// Sets a new PIN for somebody who forgot theirs.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn reset_pin(
-        &self,
-        by: &str,
-        passphrase: Secret,
-        initials: &str,
-        pin: Secret,
-    ) -> Result<PeopleView, Refused> {
-        self.unlock(by, &passphrase).await?;
-        self.listed(self.book.set_pin(by, initials, &pin, self.clock.now()).await).await
-    }
-
-    /// Gives a supervisor a new key: their own first or next one, or another's who lost the passphrase.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn set_key(
-        &self,
-        by: &str,
-        passphrase: Secret,
-        initials: &str,
-        new_passphrase: Secret,
-        reason: &str,
-    ) -> Result<PeopleView, Refused> {
-        self.unlock(by, &passphrase).await?;
-        self.listed(self.book.set_key(by, initials, &new_passphrase, reason, self.clock.now()).await).await
-    }
-
-    /// Gives a supervisor who lost PIN or passphrase new ones for the recovery code. Gives back the next code.
-    ///
-    /// # Errors
-    /// A refusal in words; nothing was recorded then.
-    pub async fn recover(
-        &self,
-        initials: &str,
-        code: Secret,
-        pin: Secret,
-        passphrase: Secret,
-    ) -> Result<String, Refused> {
-        let next = self.book.recover(initials, &code, &pin, &passphrase, self.clock.now()).await;
-        self.changed.send_modify(|n| *n += 1);
-        next.map(|code| code.reveal().to_owned()).map_err(|e| by_book(&e))
     }
 
     /// Somebody takes over at the car by their PIN, where the job stands. They are signed on at the open job, if they are
@@ -246,9 +107,8 @@ impl Desk {
     /// A refusal in words; a wrong PIN is recorded as such.
     pub async fn hand_over(&self, initials: &str, pin: Secret) -> Result<StepView, Refused> {
         let mut open = self.open.lock().await;
-        let now = self.clock.now();
-        self.book.check_pin(initials, &pin, now).await.map_err(|e| by_book(&e))?;
-        self.at_car.set(initials, now);
+        self.check_pin(initials, &pin).await?;
+        self.at_car.set(initials, self.clock.now());
         if let Some(log) = open.as_mut() {
             self.sign_on_at_car(log).await?;
         }
@@ -262,6 +122,26 @@ impl Desk {
         self.changed.send_modify(|n| *n += 1);
     }
 
+    /// Lets a gate of the step at hand pass, by the PIN of somebody who is not at work on it. Who is at the car stays there.
+    ///
+    /// # Errors
+    /// A refusal in words; a wrong PIN is recorded as such.
+    pub async fn waive(
+        &self,
+        revision: u64,
+        by: &str,
+        pin: Secret,
+        step: &str,
+        reason: &str,
+    ) -> Result<StepView, Refused> {
+        self.check_pin(by, &pin).await?;
+        let mut open = self.open.lock().await;
+        let log = open.as_mut().ok_or_else(|| self.refuse("no-job"))?;
+        let intent = Intent::Waive { step: step.to_owned(), by: by.to_owned(), reason: reason.to_owned() };
+        self.proved(log, revision, by, &intent, Proof::Pin, None).await?;
+        Ok(self.step_view_of(open.as_ref(), self.at_car.get(self.clock.now()).as_deref().unwrap_or(by)).await)
+    }
+
     /// Seals a job by a supervisor who did not work on it, with their passphrase.
     ///
     /// # Errors
@@ -269,13 +149,13 @@ impl Desk {
     pub async fn seal(&self, job: i64, revision: u64, by: &str, passphrase: Secret) -> Result<ReviewView, Refused> {
         let key = self.unlock(by, &passphrase).await?;
         let intent = Intent::Seal { by: by.to_owned() };
-        self.with_proof(job, revision, by, &intent, Proof::Passphrase, Some(key)).await
+        self.at_desk(job, revision, by, &intent, Proof::Passphrase, Some(key)).await
     }
 
     /// Sends a job back to a step, by PIN. A sealed one is opened again, which makes its seal void.
     ///
     /// # Errors
-    /// A refusal in words; nothing was recorded then.
+    /// A refusal in words; a wrong PIN is recorded as such.
     pub async fn send_back(
         &self,
         job: i64,
@@ -285,12 +165,12 @@ impl Desk {
         step: &str,
         reason: &str,
     ) -> Result<ReviewView, Refused> {
-        self.book.check_pin(by, &pin, self.clock.now()).await.map_err(|e| by_book(&e))?;
+        self.check_pin(by, &pin).await?;
         let intent = Intent::Reopen { step: step.to_owned(), by: by.to_owned(), reason: reason.to_owned() };
-        self.with_proof(job, revision, by, &intent, Proof::Pin, None).await
+        self.at_desk(job, revision, by, &intent, Proof::Pin, None).await
     }
 
-    async fn with_proof(
+    async fn at_desk(
         &self,
         job: i64,
         revision: u64,
@@ -299,17 +179,26 @@ impl Desk {
         proof: Proof,
         key: Option<SealingKey>,
     ) -> Result<ReviewView, Refused> {
-        let roster = self.roster().await?;
-        let person = &roster.member(by).map_err(|e| by_book(&e.into()))?.person;
         let mut open = self.open.lock().await;
-        let mut read;
-        let log = match open.as_mut().filter(|log| log.id == job) {
-            Some(log) => log,
-            None => {
-                read = self.read(job).await?;
-                &mut read
-            }
-        };
+        match open.as_mut().filter(|log| log.id == job) {
+            Some(log) => self.proved(log, revision, by, intent, proof, key).await?,
+            None => self.proved(&mut self.read(job).await?, revision, by, intent, proof, key).await?,
+        }
+        self.review_view_of(open.as_ref(), Some(job)).await
+    }
+
+    /// Carries out what somebody wants of a job who has just shown who they are, signing them on where they are not yet.
+    async fn proved(
+        &self,
+        log: &mut Log,
+        revision: u64,
+        by: &str,
+        intent: &Intent,
+        proof: Proof,
+        key: Option<SealingKey>,
+    ) -> Result<(), Refused> {
+        let roster = self.roster().await?;
+        let person = &roster.member(by).map_err(|e| self.by_book(&e.into()))?.person;
         if revision != log.revision() {
             return Err(self.refuse("stale"));
         }
@@ -320,44 +209,28 @@ impl Desk {
         happened.push(Happened { event, name: None, proof: None, seen: None });
         self.write(log, happened, key.as_ref()).await?;
         self.changed.send_modify(|n| *n += 1);
-        self.review_view_of(open.as_ref(), Some(job)).await
+        Ok(())
+    }
+
+    pub(super) async fn check_pin(&self, initials: &str, pin: &Secret) -> Result<(), Refused> {
+        let checked = self.book.check_pin(initials, pin, self.clock.now()).await;
+        if checked.is_err() {
+            // How long the next try has to wait is on show.
+            self.changed.send_modify(|n| *n += 1);
+        }
+        checked.map(drop).map_err(|e| self.by_book(&e))
     }
 
     pub(super) async fn unlock(&self, by: &str, passphrase: &Secret) -> Result<SealingKey, Refused> {
-        self.book.unlock(by, passphrase).await.map_err(|e| by_book(&e))
+        self.book.unlock(by, passphrase).await.map_err(|e| self.by_book(&e))
     }
 
     /// In a book that knows people: it is they who ask.
     pub(super) async fn prove(&self, by: &str, pin: &Secret) -> Result<(), Refused> {
         if self.roster().await?.authenticates() {
-            self.book.check_pin(by, pin, self.clock.now()).await.map_err(|e| by_book(&e))?;
+            self.check_pin(by, pin).await?;
         }
         Ok(())
-    }
-
-    async fn listed(&self, done: Result<(), BookError>) -> Result<PeopleView, Refused> {
-        done.map_err(|e| by_book(&e))?;
-        self.changed.send_modify(|n| *n += 1);
-        self.people().await
-    }
-
-    fn person(&self, ask: PersonAsk) -> Result<Person, Refused> {
-        let rank = match ask.rank.as_str() {
-            "trainee" => bayhand_jobbook::Rank::Trainee,
-            "technician" => bayhand_jobbook::Rank::Technician,
-            "supervisor" => bayhand_jobbook::Rank::Supervisor,
-            _ => return Err(Refused { field: Some("rank".into()), ..self.refuse("rank-unknown") }),
-        };
-        let (initials, name) = (ask.initials.trim().to_uppercase(), ask.name.trim().to_owned());
-        Ok(Person { initials, name, rank, alone: ask.alone })
-    }
-}
-
-fn code(rank: bayhand_jobbook::Rank) -> &'static str {
-    match rank {
-        bayhand_jobbook::Rank::Trainee => "trainee",
-        bayhand_jobbook::Rank::Technician => "technician",
-        bayhand_jobbook::Rank::Supervisor => "supervisor",
     }
 }
 

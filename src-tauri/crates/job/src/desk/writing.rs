@@ -1,11 +1,11 @@
 //! Beginning a job, and appending to it: events with the card and with what becomes of the job, in one transaction.
 
-use super::{Desk, body_text, by_book};
+use super::{Desk, body_text};
 use crate::{
     ask::{Ask, PracticeAsk, Refused, Wish},
     body::{Amended, Happened, Opened, Practice, What},
     card::Card,
-    log::{Amendment, Line, Log, recorded},
+    log::{Amendment, Line, Log, recorded, shipped},
 };
 use bayhand_jobbook::event::Closed;
 use bayhand_jobbook::{Along, JobId, Mark, SealingKey};
@@ -32,6 +32,10 @@ impl Desk {
             refused.field = Some("car".into());
             return Err(refused);
         }
+        // A real car is worked on by people who show who they are; a simulated one by whoever wants to look.
+        if practice.is_none() && !self.roster().await?.authenticates() {
+            return Err(self.refuse("first-supervisor"));
+        }
         let opened = Opened {
             car: car.to_owned(),
             known: self.learned_of(car, practice.as_ref().map(|p| p.seed)).await?,
@@ -41,9 +45,9 @@ impl Desk {
         };
         let body = body_text(What::Opened(Box::new(opened.clone())))?;
         let now = self.clock.now().trunc_subsecs(3);
-        let document = bayhand_procedure::load(SHIPPED).map_err(|_| self.refuse("program-fault"))?;
+        let document = shipped().map_err(|why| self.unreadable(&why))?;
         let card = Card::new(&opened, &document, &Default::default(), now).text();
-        let (id, _) = self.book.open_job_with(&body, Some(&card), now).await.map_err(|e| by_book(&e))?;
+        let (id, _) = self.book.open_job_with(&body, Some(&card), now).await.map_err(|e| self.by_book(&e))?;
         let mut log = self.read(id.0).await?;
         self.sign_on_at_car(&mut log).await?;
         *open = Some(log);
@@ -97,7 +101,7 @@ impl Desk {
             happened.iter().map(|h| body_text(What::Happened(Box::new(h.clone())))).collect::<Result<Vec<_>, _>>()?;
         let along = Along { card: Some(&card), mark };
         let recorded = self.book.append_with(JobId(log.id), log.revision(), &bodies, along, at).await;
-        let recorded = recorded.map_err(|e| by_book(&e))?;
+        let recorded = recorded.map_err(|e| self.by_book(&e))?;
         for (entry, happened) in recorded.into_iter().zip(happened) {
             log.push(Line { number: entry.number, at, happened }, entry.hash);
         }
@@ -141,7 +145,7 @@ impl Desk {
         let card = Card::new(&log.opened, &log.document, &log.state, at).text();
         let along = Along { card: Some(&card), mark: Mark::GoesOn };
         let written = self.book.append_with(JobId(log.id), log.revision(), &[body], along, at).await;
-        for entry in written.map_err(|e| by_book(&e))? {
+        for entry in written.map_err(|e| self.by_book(&e))? {
             log.amend(Amendment { number: entry.number, at, amended: amended.clone() }, entry.hash);
         }
         Ok(())

@@ -96,8 +96,11 @@ fn seal_rows(
     }
     let document_hash = log.opened.document_hash.get(..12).unwrap_or_default();
     rows.push(labelled("sheet-head", log.head.get(..24).unwrap_or(&log.head).to_owned()));
-    rows.push(labelled("sheet-procedure", format!("{} {}, {document_hash}", log.document.id, log.document.version)));
-    rows.push(labelled("sheet-program", format!("Bayhand {}", env!("CARGO_PKG_VERSION"))));
+    let with = [
+        ("document", format!("{} {}, {document_hash}", log.document.id, log.document.version)),
+        ("program", format!("Bayhand {}", env!("CARGO_PKG_VERSION"))),
+    ];
+    rows.push(labelled("sheet-procedure", tell.text("sheet-procedure-by", &with)));
     rows
 }
 

@@ -15,6 +15,8 @@ pub struct ReviewView {
     pub jobs: Vec<JobRow>,
     /// What to do when there is no job.
     pub says: Option<String>,
+    /// Who is in the list of people.
+    pub staff: super::PeopleView,
     /// The job that is shown.
     pub job: Option<ReviewJob>,
 }

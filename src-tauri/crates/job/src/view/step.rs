@@ -18,6 +18,8 @@ pub struct StepView {
     pub people: Vec<PersonView>,
     /// What of this computer is missing, said once: a voice, a loudspeaker. The job goes on without it.
     pub notice: Option<String>,
+    /// Who is in the list of people, and who of them is at the car by PIN.
+    pub staff: super::PeopleView,
     /// What the window is for now.
     pub screen: Screen,
 }

@@ -166,14 +166,21 @@ impl Bay {
         serde_json::from_str(&entries.last().unwrap().body).unwrap()
     }
 
+    /// What the window at the car shows now; that time runs on until the PIN is asked for again is no change.
+    async fn shown(&self) -> StepView {
+        let mut view = self.desk.step_view().await;
+        view.staff.asks_again_s = None;
+        view
+    }
+
     /// Asks for something that must be refused with this code: nothing is recorded, the view stays as it is, and what
     /// is said holds these words.
     pub async fn refused(&mut self, by: &str, wish: Wish, code: &str, says: &[&str]) -> Refused {
-        let before = (self.recorded().await, self.view.clone());
+        let before = (self.recorded().await, self.shown().await);
         let told = format!("{wish:?} by {by:?}");
         let Err(refused) = self.ask(by, wish).await else { panic!("{told}: should be refused as {code}") };
         assert_refusal(&refused, &told, code, says);
-        let after = (self.recorded().await, self.desk.step_view().await);
+        let after = (self.recorded().await, self.shown().await);
         assert_eq!(before, after, "{told}: nothing is recorded and the windows stay as they are");
         refused
     }

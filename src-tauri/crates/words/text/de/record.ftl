@@ -21,3 +21,24 @@ copy-failed = Am Ende dieses Auftrags wurde keine Kopie des Buchs gemacht. Der A
 
 sheet-code = Siegelcode
 sheet-key = Siegelschlüssel
+
+## Was die Liste der Personen nicht zulässt
+refused-first-supervisor = Ein Auftrag an einem wirklichen Fahrzeug beginnt, sobald dieses Buch seine Personen kennt. Die erste Aufsicht anlegen, oder am simulierten Fahrzeug üben.
+refused-person-unknown = { $by } steht nicht in der Liste der Personen. Eine Aufsicht um den Eintrag bitten, oder das Kürzel prüfen.
+refused-not-a-supervisor = { $by } ist keine Aufsicht. Eine Aufsicht fragen.
+refused-initials-taken = Das Kürzel { $by } ist vergeben. Ein anderes wählen: die Aufzeichnung muss Personen für immer unterscheiden.
+refused-text-form = Der Name fehlt oder hat mehr als 200 Buchstaben.
+refused-alone-is-for-trainees = Nur Auszubildende haben eine Liste dessen, was sie allein tun dürfen.
+refused-first-is-a-supervisor = Die erste Person der Liste ist eine Aufsicht, die dann die anderen einträgt.
+refused-not-the-first = In diesem Buch stehen schon Personen. Eine Aufsicht unter ihnen trägt die anderen ein.
+refused-last-supervisor = { $by } ist die einzige Aufsicht. Zuerst eine weitere anlegen, sonst könnte niemand die Liste führen.
+refused-pin-form = Eine PIN hat 4 bis 12 Ziffern, und nicht immer dieselbe.
+refused-passphrase-form = Eine Passphrase hat mindestens 10 Zeichen. Ein Satz lässt sich leicht merken.
+refused-wrong-pin = Das ist nicht die PIN von { $by }. Dass sie versucht wurde, steht in der Aufzeichnung.
+refused-wait-for-pin = Für { $by } wurden falsche PINs eingegeben. Vor dem nächsten Versuch { $seconds } s warten.
+refused-wrong-passphrase = Diese Passphrase öffnet den Schlüssel von { $by } nicht.
+refused-no-key = { $by } hat keinen Schlüssel, oder seine Datei fehlt. Die Datei neben das Buch zurückbringen oder einen neuen Schlüssel setzen lassen.
+refused-bad-key-file = Die Schlüsseldatei von { $by } ist nicht brauchbar. Die richtige zurückbringen oder einen neuen Schlüssel setzen lassen.
+refused-wrong-code = Das ist nicht der Wiederherstellungscode dieses Buchs. Noch einmal nachsehen; jeder Code gilt einmal.
+refused-no-customer = In diesem Buch stehen keine solchen Kundendaten, oder sie sind schon gelöscht.
+refused-no-random = Das System liefert keine Zufallszahlen ({ $why }), also lässt sich kein Geheimnis bewahren. Den Rechner neu starten.

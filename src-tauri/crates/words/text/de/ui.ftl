@@ -23,12 +23,62 @@ ui-start-real-says = Der Auftrag beginnt mit der Annahme: Herstellerdaten und W�
 ui-start-car = Name des Fahrzeugs
 ui-start-real-begin = Auftrag beginnen
 ui-start-open = Einen beiseitegelegten Auftrag aufnehmen
-ui-start-open-none = Keiner. Oben einen beginnen.
 ui-start-first = Vor dem ersten Auftrag
+ui-start-first-people = Die Personen eintragen: wer arbeitet, eine zweite Person, eine Aufsicht, die versiegelt.
+ui-start-first-enter = Personen
 ui-start-first-practice = Gehen Sie einen Übungsauftrag durch: Jede Station kommt vor, und nichts kann kaputtgehen.
 ui-start-first-board = Wählen Sie den Bildschirm der Tafel, seine Größe, und aus welchem Abstand sie gelesen wird.
 ui-start-first-pedal = Wählen Sie Ihre Einheiten, und lernen Sie die Taste des Fußpedals an, wenn es eines gibt.
 ui-start-first-settings = Einheiten, Tafel und Pedal
+
+ui-start-look = Nur erst ansehen
+ui-start-look-says = Am simulierten Fahrzeug nur mit Namen üben: nichts kann kaputtgehen, und nichts davon zählt.
+
+## Der erste Start
+ui-first-title = Diese Werkstatt
+ui-first-says = Die erste Person ist eine Aufsicht, die die anderen einträgt und Aufträge versiegelt.
+ui-first-make = Die erste Aufsicht anlegen
+ui-first-lost = PIN vergessen: eine Aufsicht gibt eine neue. Passphrase vergessen: niemand kann sie auslesen. Der Wiederherstellungscode, der gleich kommt, gibt eine neue, und frühere Siegel bleiben gültig. Auch der Code verloren: dann kann niemand mehr mit diesem Schlüssel versiegeln oder diese Liste führen.
+ui-pin-form = PIN, 4 bis 12 Ziffern
+ui-passphrase-form = Passphrase, mindestens 10 Zeichen
+ui-recovery-title = Wiederherstellungscode
+ui-recovery-says = Aufschreiben und fern von diesem Rechner aufbewahren. Er wird nur dieses eine Mal gezeigt. Wer ihn hat, kann einer Aufsicht eine neue PIN und Passphrase geben; das wird aufgezeichnet, und der Code ist damit verbraucht.
+ui-recovery-kept = Er ist aufgeschrieben
+
+## Geheimnisse
+ui-pin = PIN
+ui-pin-of = PIN von [who]
+ui-pin-new = Neue PIN
+ui-pin-change = Meine PIN ändern
+ui-pin-forgotten = PIN vergessen
+ui-pin-rub = Die letzte Ziffer löschen
+ui-pin-waits = Es wurden falsche PINs eingegeben. Nächster Versuch in [seconds] s.
+ui-passphrase = Passphrase
+ui-passphrase-new = Neue Passphrase
+ui-secret-again = Noch einmal
+ui-secret-differs = Die beiden sind nicht gleich. Beide neu eintippen.
+ui-recover = Wiederherstellen
+ui-recover-says = Eine Aufsicht, die PIN oder Passphrase verloren hat, bekommt neue für den Wiederherstellungscode dieses Buchs. Das wird aufgezeichnet, und der Code ist damit verbraucht.
+ui-recovery-code = Wiederherstellungscode
+
+## Die Liste der Personen
+ui-people = Personen
+ui-people-add = Person eintragen
+ui-people-change = Ändern
+ui-people-let-go = Austragen
+ui-people-let-go-says = Sie kann sich nicht mehr anmelden. Was sie getan hat, bleibt unter ihrem Namen in der Aufzeichnung.
+ui-people-reset-pin = Neue PIN
+ui-people-reset-pin-says = Für jemanden, der seine vergessen hat. Beim nächsten Mal am Fahrzeug wird sie geändert.
+ui-people-set-key = Neuer Schlüssel
+ui-people-set-key-says = Der Schlüssel, mit dem eine Aufsicht versiegelt; ihre eigene Passphrase öffnet ihn. Siegel mit einem früheren Schlüssel bleiben gültig.
+ui-people-by = Aufsicht
+ui-people-passphrase = Ihre Passphrase
+ui-people-alone = Darf allein tun, ohne höheren Rang am Auftrag
+ui-people-name = Name
+ui-people-key = Fingerabdruck des Schlüssels
+ui-people-none = keiner
+ui-people-left = ausgeschieden
+ui-people-acts = Zu tun
 
 ## Wer arbeitet
 ui-sign-initials = Kürzel
@@ -42,6 +92,8 @@ ui-rank-supervisor = Aufsicht
 ui-who-nobody = Wer handelt?
 ui-who-title = Wer handelt jetzt?
 ui-who-another = Weitere Person anmelden
+ui-who-take-over = Hier übernehmen
+ui-who-leave = Das Fahrzeug verlassen
 ui-job-practice = Simuliertes Fahrzeug
 ui-job-aside = Beiseitelegen
 

@@ -21,3 +21,24 @@ copy-failed = No copy of the book was made at the end of this job. The job itsel
 
 sheet-code = Seal code
 sheet-key = Seal key
+
+## What the list of people does not allow
+refused-first-supervisor = A job on a real car begins once this book knows its people. Make the first supervisor, or practise on the simulated car.
+refused-person-unknown = { $by } is not in the list of people. Ask a supervisor to enter you, or look at the initials.
+refused-not-a-supervisor = { $by } is no supervisor. Ask one.
+refused-initials-taken = The initials { $by } are taken. Choose others: the record must tell people apart for ever.
+refused-text-form = The name is missing or longer than 200 letters.
+refused-alone-is-for-trainees = Only a trainee has a list of what they may do alone.
+refused-first-is-a-supervisor = The first person in the list is a supervisor, who then enters the others.
+refused-not-the-first = There are people in this book already. A supervisor among them enters the others.
+refused-last-supervisor = { $by } is the only supervisor. Make another one first, or nobody could keep the list.
+refused-pin-form = A PIN is 4 to 12 digits, and not one digit again and again.
+refused-passphrase-form = A passphrase has at least 10 characters. A sentence is easy to keep in mind.
+refused-wrong-pin = This is not the PIN of { $by }. That it was tried is recorded.
+refused-wait-for-pin = Wrong PINs were entered for { $by }. Wait { $seconds } s before the next try.
+refused-wrong-passphrase = This passphrase does not open the key of { $by }.
+refused-no-key = { $by } has no key, or its file is missing. Bring the file back beside the book, or have a new key set.
+refused-bad-key-file = The key file of { $by } cannot be used. Bring back the right one, or have a new key set.
+refused-wrong-code = This is not the recovery code of this book. Look at it again; each code counts once.
+refused-no-customer = There is no such customer data in this book, or it is erased already.
+refused-no-random = The system gives no random numbers ({ $why }), so no secret can be kept. Start the computer again.

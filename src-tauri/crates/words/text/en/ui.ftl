@@ -23,12 +23,61 @@ ui-start-real-says = The job begins with the intake: have the maker's data and t
 ui-start-car = Name of the car
 ui-start-real-begin = Begin the job
 ui-start-open = Take up a job that was set aside
-ui-start-open-none = None. Begin one above.
 ui-start-first = Before the first job
+ui-start-first-people = Enter the people: who works, a second person for the checks, a supervisor who seals.
+ui-start-first-enter = People
 ui-start-first-practice = Go through a practice job once: every stage comes up, and nothing can break.
 ui-start-first-board = Choose the screen that the board across the bay fills, its size, and from how far it is looked at.
 ui-start-first-pedal = Choose your units, and teach the key of the foot pedal if there is one.
 ui-start-first-settings = Units, board and pedal
+ui-start-look = Only look first
+ui-start-look-says = Practise on a simulated car by names alone: nothing can break, and nothing of it counts.
+
+## The first start
+ui-first-title = This workshop
+ui-first-says = The first person is a supervisor, who enters the others and seals jobs.
+ui-first-make = Make the first supervisor
+ui-first-lost = PIN forgotten: a supervisor gives a new one. Passphrase forgotten: nobody can read it back. The recovery code, which comes next, gives a new one, and seals made before stay valid. Code lost as well: then nobody can seal with this key or keep this list any more.
+ui-pin-form = PIN, 4 to 12 digits
+ui-passphrase-form = Passphrase, 10 characters or more
+ui-recovery-title = Recovery code
+ui-recovery-says = Write this down and keep it away from this computer. It is shown this once. Whoever has it can give a supervisor a new PIN and passphrase; that is recorded, and the code is used up by it.
+ui-recovery-kept = It is written down
+
+## Secrets
+ui-pin = PIN
+ui-pin-of = PIN of [who]
+ui-pin-new = New PIN
+ui-pin-change = Change my PIN
+ui-pin-forgotten = PIN forgotten
+ui-pin-rub = Rub out the last digit
+ui-pin-waits = Wrong PINs were entered. The next try in [seconds] s.
+ui-passphrase = Passphrase
+ui-passphrase-new = New passphrase
+ui-secret-again = Once more
+ui-secret-differs = The two are not the same. Type both again.
+ui-recover = Recover
+ui-recover-says = A supervisor who lost PIN or passphrase gets new ones for the recovery code of this book. It is recorded, and the code is used up by it.
+ui-recovery-code = Recovery code
+
+## The list of people
+ui-people = People
+ui-people-add = Add a person
+ui-people-change = Change
+ui-people-let-go = Let go
+ui-people-let-go-says = They can no longer sign on. What they did stays in the record under their name.
+ui-people-reset-pin = New PIN
+ui-people-reset-pin-says = For somebody who forgot theirs. They change it when they are next at the car.
+ui-people-set-key = New key
+ui-people-set-key-says = The key that a supervisor seals with, opened by their own passphrase. Seals made by an earlier key stay valid.
+ui-people-by = Supervisor
+ui-people-passphrase = Their passphrase
+ui-people-alone = May do alone, with nobody of higher rank at the job
+ui-people-name = Name
+ui-people-key = Fingerprint of the key
+ui-people-none = none
+ui-people-left = has left
+ui-people-acts = To do
 
 ## Who works
 ui-sign-initials = Initials
@@ -42,6 +91,8 @@ ui-rank-supervisor = Supervisor
 ui-who-nobody = Who acts?
 ui-who-title = Who acts now?
 ui-who-another = Sign on another person
+ui-who-take-over = Take over here
+ui-who-leave = Leave the car
 ui-job-practice = Simulated car
 ui-job-aside = Set aside
 
