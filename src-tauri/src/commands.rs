@@ -8,7 +8,7 @@ use crate::sheet_file::SheetFolder;
 use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Entry, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
-use bayhand_job::view::{BayView, Outlook, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::view::{BayView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewView, SettingsView, StepView};
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
 use tauri::{AppHandle, State};
@@ -169,6 +169,40 @@ pub async fn waive(
     let answer = desk.waive(revision, &by, pin, &step, &reason).await.inspect_err(log_refusal);
     speech.answer(&desk, &by, &answer);
     answer
+}
+
+/// Looks at a workshop's own procedure, with which the next job then begins. Where it lies is kept for the next start.
+#[tauri::command]
+pub async fn look_at_procedure(
+    desk: State<'_, Desk>,
+    file: State<'_, PreferencesFile>,
+    place: String,
+) -> Result<ProcedureView, Refused> {
+    let looked = desk.look_at_procedure(&place).await.inspect_err(log_refusal)?;
+    let set = desk.settings().set;
+    let kept = desk.set(Preferences { procedure: looked.place.clone(), ..set })?;
+    if let Err(error) = file.write(&kept.set) {
+        tracing::warn!("the place of the procedure could not be kept");
+        return Err(desk.settings_not_kept(&error));
+    }
+    Ok(looked)
+}
+
+/// The next job begins with the procedure that ships with the program.
+#[tauri::command]
+pub fn shipped_procedure(desk: State<'_, Desk>) -> ProcedureView {
+    desk.choose_shipped_procedure()
+}
+
+/// A supervisor signs that the next job may begin with a procedure that is not proved.
+#[tauri::command]
+pub async fn sign_for_procedure(
+    desk: State<'_, Desk>,
+    by: String,
+    passphrase: Secret,
+    reason: String,
+) -> Result<ProcedureView, Refused> {
+    desk.sign_for_procedure(&by, passphrase, &reason).await.inspect_err(log_refusal)
 }
 
 /// What the board across the bay shows.

@@ -127,6 +127,14 @@ async fn not_alone(step: &Window<'_>) -> Tested {
     act_as(step, "RO").await
 }
 
+/// Where this computer lacks a loudspeaker the window says so once, until that was seen.
+async fn notice(step: &Window<'_>) -> Tested {
+    if step.has("notice").await? {
+        step.click("notice-seen").await?;
+    }
+    Ok(())
+}
+
 /// What cannot be is refused beside its field, what stands in the other fields stays, and nothing is recorded.
 async fn wrong_input(step: &Window<'_>) -> Tested {
     let seen = step.wait_for("the first step", |seen| seen.step == "intake.car").await?;
@@ -186,6 +194,7 @@ impl Setter {
 
     async fn do_step(&mut self, app: &App, seen: &Seen) -> Tested {
         let step = app.step();
+        notice(&step).await?;
         let who = if seen.step.ends_with("-second") || TECHNICIAN.contains(&seen.step.as_str()) { "LB" } else { "RO" };
         if self.acting != who {
             act_as(&step, who).await?;

@@ -7,6 +7,7 @@ import type { Outlook } from "../src/generated/Outlook";
 import type { PairPlot } from "../src/generated/PairPlot";
 import type { HazardView } from "../src/generated/HazardView";
 import type { PeopleView } from "../src/generated/PeopleView";
+import type { ProcedureView } from "../src/generated/ProcedureView";
 import type { PathStage } from "../src/generated/PathStage";
 import type { StepBody } from "../src/generated/StepBody";
 import type { StepView } from "../src/generated/StepView";
@@ -48,6 +49,26 @@ export function path(now: string, again: string | null = null): PathStage[] {
     return i === at ? { id, title, state: "now", state_word: "now" } : { id, title, state: "to-come", state_word: "to come" };
   });
 }
+
+/** The procedure of a job where nothing else was chosen. */
+export const SHIPPED: ProcedureView = {
+  place: null,
+  title: "corner-balance-and-alignment 1, 0a1b2c3d4e5f",
+  trust: "shipped",
+  says: "The procedure that ships with the program. Its proof is made by the program's tests.",
+  found: [],
+  signed_by: null,
+};
+
+/** A procedure of a workshop that breaks safety properties. */
+export const NOT_PROVED: ProcedureView = {
+  place: "/srv/workshop/our-procedure.json",
+  title: "corner-balance-and-alignment 1, 5e4d3c2b1a0f",
+  trust: "not-proved",
+  says: "This procedure is not proved to be safe. No job begins with it, unless a supervisor signs for it.",
+  found: ["Not kept: nobody is under or at a raised car that this raise did not acknowledge and secure. At: Locks engaged, Springs looked at.", "Not kept: no car is sealed or driven that is not whole. At: Seal."],
+  signed_by: null,
+};
 
 /** A list of people; `atCar` is the one at the car. */
 export function staffOf(people: { initials: string; rank: string; label: string }[], atCar: string | null = null): PeopleView {

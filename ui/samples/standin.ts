@@ -9,7 +9,7 @@ import type { Refused } from "../src/generated/Refused";
 import type { ReviewView } from "../src/generated/ReviewView";
 import type { SettingsView } from "../src/generated/SettingsView";
 import type { StepView } from "../src/generated/StepView";
-import { staffOf } from "./parts";
+import { SHIPPED, staffOf } from "./parts";
 
 /** The labels of a Fluent text whose messages stand on one line each. */
 export function labelsOf(ftl: string): Labels {
@@ -76,6 +76,7 @@ export const SETTINGS: SettingsView = {
     people: {},
     board: { screen: null, distance_m: "5", diagonal_in: "55" },
     pedal: null,
+    procedure: null,
     speech: { say: true, volume_percent: 100, words_a_minute: 150, voice: null },
     speech_of: {},
   },
@@ -115,6 +116,18 @@ export function standIn(shown: Shown): StandIn {
     firstSupervisor: async (...given) => {
       told.push(["firstSupervisor", ...given]);
       return "4QTZ-9M2K-XW7B-3HRE-0VND";
+    },
+    lookAtProcedure: async (...given) => {
+      told.push(["lookAtProcedure", ...given]);
+      return SHIPPED;
+    },
+    shippedProcedure: async () => {
+      told.push(["shippedProcedure"]);
+      return SHIPPED;
+    },
+    signForProcedure: async (...given) => {
+      told.push(["signForProcedure", ...given]);
+      return SHIPPED;
     },
     handOver: async (initials, pin) => {
       told.push(["handOver", initials, pin]);

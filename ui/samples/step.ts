@@ -3,6 +3,8 @@ import type { Choice } from "../src/generated/Choice";
 import type { PairPlot } from "../src/generated/PairPlot";
 import type { StepView } from "../src/generated/StepView";
 import {
+  NOT_PROVED,
+  SHIPPED,
   acknowledged,
   atAxles,
   atCorners,
@@ -79,8 +81,8 @@ function choosing(came: PairPlot[]): StepView {
 }
 
 export const stepSamples: Record<string, StepView> = {
-  "start-first": { ...none, staff: staffOf([]), screen: { kind: "start", says: "Set up this workshop, or only look first.", open_jobs: [] } },
-  "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [] } },
+  "start-first": { ...none, staff: staffOf([]), screen: { kind: "start", says: "Set up this workshop, or only look first.", open_jobs: [], procedure: SHIPPED } },
+  "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [], procedure: SHIPPED } },
   "start-open": {
     ...none,
     screen: {
@@ -90,8 +92,10 @@ export const stepSamples: Record<string, StepView> = {
         { id: 3, title: "Practice car, job 3", state: "working", says: "Read and adjust, since 11:26 today" },
         { id: 2, title: "Green saloon, job 2", state: "held", says: "On hold at Pads: waits for a new laser" },
       ],
+      procedure: SHIPPED,
     },
   },
+  "not-proved": { ...none, screen: { kind: "start", says: "Take up a job that was set aside, or begin a new one.", open_jobs: [], procedure: NOT_PROVED } },
   "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], staff: staffOf([]), notice: null, screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
   "plain": stepView(step({})),
   "springs": stepView(

@@ -8,6 +8,7 @@ import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
 import type { PeopleView } from "./generated/PeopleView";
 import type { PersonAsk } from "./generated/PersonAsk";
+import type { ProcedureView } from "./generated/ProcedureView";
 import type { ReadBack } from "./generated/ReadBack";
 import type { Refused } from "./generated/Refused";
 import type { ReviewView } from "./generated/ReviewView";
@@ -50,6 +51,11 @@ export interface StepBridge extends CommonBridge, StaffBridge {
   act(ask: Ask): Promise<StepView>;
   /** Makes the first supervisor of a new book; gives the recovery code. */
   firstSupervisor(person: PersonAsk, pin: string, passphrase: string): Promise<string>;
+  /** Looks at a procedure of this workshop, proving it; the next job begins with it. */
+  lookAtProcedure(place: string): Promise<ProcedureView>;
+  shippedProcedure(): Promise<ProcedureView>;
+  /** A supervisor signs that the next job may begin with a procedure that is not proved. */
+  signForProcedure(by: string, passphrase: string, reason: string): Promise<ProcedureView>;
   /** Takes over at the car by PIN. */
   handOver(initials: string, pin: string): Promise<StepView>;
   /** Leaves the car. */
@@ -96,6 +102,9 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   keepPeople: (ask) => invoke("keep_people", { ask }),
   recover: (initials, code, pin, passphrase) => invoke("recover", { initials, code, pin, passphrase }),
   firstSupervisor: (person, pin, passphrase) => invoke("first_supervisor", { person, pin, passphrase }),
+  lookAtProcedure: (place) => invoke("look_at_procedure", { place }),
+  shippedProcedure: () => invoke("shipped_procedure"),
+  signForProcedure: (by, passphrase, reason) => invoke("sign_for_procedure", { by, passphrase, reason }),
   handOver: (initials, pin) => invoke("hand_over", { initials, pin }),
   signOff: () => invoke("sign_off"),
   changePin: (initials, old, next) => invoke("change_pin", { initials, old, new: next }),

@@ -129,6 +129,29 @@ describe("at the car", () => {
   });
 });
 
+describe("the procedure of the next job", () => {
+  test("a workshop's own is named, looked at, and its trust stands on the start screen", async () => {
+    const bridge = await openStep(stepSamples.start!);
+    expect(get("procedure").textContent).toContain("corner-balance-and-alignment");
+    await click("open-procedure");
+    expect(find("sign-procedure"), "the shipped one needs nobody to sign").toBeNull();
+    await type("place", "/srv/workshop/our-procedure.json");
+    await click("look-at-procedure");
+    expect(bridge.told).toEqual([["lookAtProcedure", "/srv/workshop/our-procedure.json"]]);
+  });
+
+  test("one that is not proved says what it breaks, and a supervisor signs by passphrase", async () => {
+    const bridge = await openStep(stepSamples["not-proved"]!);
+    await click("open-procedure");
+    expect(get("procedure-found").textContent).toContain("no car is sealed or driven that is not whole");
+    await type("passphrase", "rain on a tin roof");
+    await type("reason", "tried on the simulated car");
+    await click("sign-procedure");
+    expect(bridge.told).toEqual([["signForProcedure", "MT", "rain on a tin roof", "tried on the simulated car"]]);
+    expect(get<HTMLInputElement>("passphrase").value, "it is not kept in the page").toBe("");
+  });
+});
+
 describe("at the desk", () => {
   async function open(): Promise<StandIn> {
     const bridge = standIn({ labels, review: reviewSamples["by-pin"]! });

@@ -28,6 +28,10 @@ board: BoardPlace,
  */
 pedal: string | null, 
 /**
+ * Where the workshop's own procedure was looked at the last time; none: never.
+ */
+procedure: string | null, 
+/**
  * How lines are said to whoever chose nothing.
  */
 speech: Speech, 

@@ -79,6 +79,23 @@ pub struct Opened {
     pub document_hash: String,
     /// The document's text: a job keeps the procedure that it was begun with.
     pub document: String,
+    /// Who signed for it; absent for one that is proved.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub signed_for: Option<SignedFor>,
+}
+
+/// A supervisor's word, given by their passphrase, that a job may begin with a procedure that is not proved to be safe.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SignedFor {
+    /// Their initials.
+    pub by: String,
+    /// Their name.
+    pub name: String,
+    /// Why.
+    pub reason: String,
+    /// What the proof found and they were shown, in words.
+    pub found: Vec<String>,
 }
 
 /// The simulated car of a practice job. Nothing of its faults is shown before the job has ended.

@@ -9,6 +9,7 @@ mod evidence;
 mod keeping;
 mod learned;
 mod people;
+mod procedure;
 mod queries;
 mod speaking;
 mod staff;
@@ -60,6 +61,8 @@ pub struct Desk {
     open: Mutex<Option<Log>>,
     changed: watch::Sender<u64>,
     at_car: people::AtCar,
+    /// The procedure that was chosen for the next job; none: the shipped one.
+    procedure: std::sync::Mutex<Option<procedure::Chosen>>,
     copies: keeping::Copies,
     speaking: speaking::Speaking,
 }
@@ -81,6 +84,7 @@ impl Desk {
             open: Mutex::new(None),
             changed,
             at_car: Default::default(),
+            procedure: Default::default(),
             copies: Default::default(),
             speaking: Default::default(),
         })
@@ -152,7 +156,8 @@ impl Desk {
                 (true, true) => "start-empty",
                 (true, false) => "start",
             };
-            let screen = Screen::Start(StartView { says: tell.text(says, &[]), open_jobs });
+            let screen =
+                Screen::Start(StartView { says: tell.text(says, &[]), open_jobs, procedure: self.procedure_view() });
             let notice = self.notice(&tell);
             return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), staff, notice, screen };
         };

@@ -131,6 +131,8 @@ pub struct Preferences {
     pub board: BoardPlace,
     /// Code of the key that the pedal sends, as the window names it; none: there is no pedal.
     pub pedal: Option<String>,
+    /// Where the workshop's own procedure was looked at the last time; none: never.
+    pub procedure: Option<String>,
     /// How lines are said to whoever chose nothing.
     pub speech: Speech,
     /// How lines are said, by initials.
@@ -145,6 +147,7 @@ impl Default for Preferences {
             people: BTreeMap::new(),
             board: BoardPlace::default(),
             pedal: None,
+            procedure: None,
             speech: Speech::default(),
             speech_of: BTreeMap::new(),
         }

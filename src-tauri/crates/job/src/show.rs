@@ -70,6 +70,11 @@ pub fn instruments(known: &Known, tell: &Tell) -> Vec<InstrumentRow> {
     ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"].into_iter().filter_map(row).collect()
 }
 
+/// 'corner-balance-and-alignment 1, 0a1b2c3d4e5f': id, version and the beginning of the hash.
+pub fn procedure_title(document: &Document, hash: &str) -> String {
+    format!("{} {}, {}", document.id, document.version, hash.get(..12).unwrap_or(hash))
+}
+
 /// The stage at hand: of the step that the job is led to, not of a step on the way to it.
 pub fn stage_at_hand(document: &Document, state: &State) -> Option<String> {
     let Next::Step { id, because } = next(document, state) else { return None };

@@ -6,6 +6,7 @@
 mod bay;
 mod parts;
 mod people;
+mod procedure;
 mod review;
 mod settings;
 mod step;
@@ -16,6 +17,7 @@ pub use parts::{
     TurnView, VerdictCode,
 };
 pub use people::{PeopleView, PersonRow};
+pub use procedure::{ProcedureView, TrustCode};
 pub use review::{
     Departure, EntryRow, FigureRow, InstrumentRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView, SendBackTarget,
     StageTime,

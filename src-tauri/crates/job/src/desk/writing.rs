@@ -36,18 +36,27 @@ impl Desk {
         if practice.is_none() && !self.roster().await?.authenticates() {
             return Err(self.refuse("first-supervisor"));
         }
+        let chosen = self.chosen();
+        if chosen.as_ref().is_some_and(|chosen| !chosen.may_begin()) {
+            return Err(self.refuse("procedure-not-proved"));
+        }
+        let (text, document) = match &chosen {
+            Some(chosen) => (chosen.text.as_str(), chosen.document.clone()),
+            None => (SHIPPED, shipped().map_err(|why| self.unreadable(&why))?),
+        };
         let opened = Opened {
             car: car.to_owned(),
             known: self.learned_of(car, practice.as_ref().map(|p| p.seed)).await?,
             practice,
-            document_hash: hash(SHIPPED),
-            document: SHIPPED.to_owned(),
+            document_hash: hash(text),
+            document: text.to_owned(),
+            signed_for: chosen.as_ref().and_then(|chosen| chosen.signed.clone()),
         };
         let body = body_text(What::Opened(Box::new(opened.clone())))?;
         let now = self.clock.now().trunc_subsecs(3);
-        let document = shipped().map_err(|why| self.unreadable(&why))?;
         let card = Card::new(&opened, &document, &Default::default(), now).text();
         let (id, _) = self.book.open_job_with(&body, Some(&card), now).await.map_err(|e| self.by_book(&e))?;
+        self.begun_with();
         let mut log = self.read(id.0).await?;
         self.sign_on_at_car(&mut log).await?;
         *open = Some(log);

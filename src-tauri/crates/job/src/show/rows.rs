@@ -1,6 +1,7 @@
 //! The record, entry by entry, in words.
 
 use crate::{
+    body::SignedFor,
     draft::{field_name, unit},
     log::{Amendment, Line, Log, recorded},
     show::person,
@@ -11,9 +12,10 @@ use bayhand_measure::{decimals_for, show};
 use bayhand_procedure::{Entered, Event, Found, Kind, Standing, Step};
 use std::collections::BTreeMap;
 
-/// Every entry after the opening.
+/// Every entry, the opening first.
 pub fn rows(log: &Log, tell: &Tell) -> Vec<EntryRow> {
-    let mut rows: Vec<_> = log.lines.iter().map(|line| row(log, line, tell)).collect();
+    let mut rows: Vec<_> =
+        std::iter::once(opening(log, tell)).chain(log.lines.iter().map(|line| row(log, line, tell))).collect();
     for Amendment { number, at, amended } in &log.amendments {
         let step = log.line(amended.of).and_then(|line| recorded(&line.happened.event)).map_or("", |(step, _)| step);
         let field = field_name(tell.words, step, &amended.key);
@@ -38,6 +40,28 @@ pub fn rows(log: &Log, tell: &Tell) -> Vec<EntryRow> {
     }
     rows.sort_by_key(|row| row.number);
     rows
+}
+
+/// How the job was opened: with which procedure, and who signed for it where it is not proved.
+fn opening(log: &Log, tell: &Tell) -> EntryRow {
+    let signed = log.opened.signed_for.as_ref();
+    let document = super::procedure_title(&log.document, &log.opened.document_hash);
+    EntryRow {
+        number: 1,
+        when: super::clock(&log.opened_at),
+        what: tell.text("row-opened", &[]),
+        who: signed.map(|signed| signed.by.clone()).unwrap_or_default(),
+        entered: tell.text("row-opened-with", &[("car", log.opened.car.clone()), ("document", document)]),
+        used: String::new(),
+        note: signed.map(|signed| not_proved(signed, tell)).unwrap_or_default(),
+        state: StateCode::Done,
+    }
+}
+
+/// That a supervisor signed for a procedure that is not proved, and why.
+fn not_proved(signed: &SignedFor, tell: &Tell) -> String {
+    let args = [("by", signed.by.clone()), ("name", signed.name.clone()), ("reason", signed.reason.clone())];
+    tell.text("remark-not-proved", &args)
 }
 
 fn row(log: &Log, line: &Line, tell: &Tell) -> EntryRow {
@@ -177,6 +201,10 @@ fn used(step: &Step, line: &Line) -> String {
 /// What departed from the procedure: waivers, tries that failed, voided and repeated steps, holds.
 pub fn departures(log: &Log, tell: &Tell) -> Vec<Departure> {
     let mut all = Vec::new();
+    if let Some(signed) = &log.opened.signed_for {
+        let text = format!("{} {}", not_proved(signed, tell), signed.found.join(" "));
+        all.push(Departure { put_right: false, title: tell.text("departure-not-proved", &[]), text });
+    }
     for line in &log.lines {
         let at = super::clock(&line.at);
         match &line.happened.event {

@@ -94,10 +94,9 @@ fn seal_rows(
         rows.push(labelled("sheet-code", code));
         rows.push(labelled("sheet-key", fingerprint));
     }
-    let document_hash = log.opened.document_hash.get(..12).unwrap_or_default();
     rows.push(labelled("sheet-head", log.head.get(..24).unwrap_or(&log.head).to_owned()));
     let with = [
-        ("document", format!("{} {}, {document_hash}", log.document.id, log.document.version)),
+        ("document", super::procedure_title(&log.document, &log.opened.document_hash)),
         ("program", format!("Bayhand {}", env!("CARGO_PKG_VERSION"))),
     ];
     rows.push(labelled("sheet-procedure", tell.text("sheet-procedure-by", &with)));
@@ -106,6 +105,10 @@ fn seal_rows(
 
 fn remarks(log: &Log, sealer: &str, tell: &Tell) -> Vec<String> {
     let mut remarks = Vec::new();
+    if let Some(signed) = &log.opened.signed_for {
+        let args = [("by", signed.by.clone()), ("name", signed.name.clone()), ("reason", signed.reason.clone())];
+        remarks.push(tell.text("remark-not-proved", &args));
+    }
     let named = log.state.people().keys().filter(|initials| log.state.worked(initials) || *initials == sealer);
     if named.into_iter().any(|initials| !log.proved.contains(initials)) {
         remarks.push(tell.text("remark-names", &[]));

@@ -92,6 +92,8 @@ pub struct StartView {
     pub says: String,
     /// Jobs that can be taken up.
     pub open_jobs: Vec<super::JobRow>,
+    /// The procedure that the next job begins with.
+    pub procedure: super::ProcedureView,
 }
 
 /// One step.

@@ -6,6 +6,7 @@
 // The setter of `bayhand-cli practice`; it reads the view and nothing else.
 #[path = "../../../cli/src/setter.rs"]
 mod setter;
+pub mod staff;
 
 use bayhand_job::ask::{Ask, Entry, PracticeAsk, Refused, Wish};
 use bayhand_job::view::{Screen, StepBody, StepView};
@@ -164,6 +165,12 @@ impl Bay {
     pub async fn newest(&self) -> serde_json::Value {
         let entries = Book::open_read_only(&self.book).await.unwrap().entries(JobId(self.job())).await.unwrap();
         serde_json::from_str(&entries.last().unwrap().body).unwrap()
+    }
+
+    /// Body of an entry of the open job, by its number, read past the desk.
+    pub async fn body_of(&self, number: usize) -> serde_json::Value {
+        let entries = Book::open_read_only(&self.book).await.unwrap().entries(JobId(self.job())).await.unwrap();
+        serde_json::from_str(&entries[number - 1].body).unwrap()
     }
 
     /// What the window at the car shows now; that time runs on until the PIN is asked for again is no change.

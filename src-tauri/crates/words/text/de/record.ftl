@@ -42,3 +42,27 @@ refused-bad-key-file = Die Schlüsseldatei von { $by } ist nicht brauchbar. Die 
 refused-wrong-code = Das ist nicht der Wiederherstellungscode dieses Buchs. Noch einmal nachsehen; jeder Code gilt einmal.
 refused-no-customer = In diesem Buch stehen keine solchen Kundendaten, oder sie sind schon gelöscht.
 refused-no-random = Das System liefert keine Zufallszahlen ({ $why }), also lässt sich kein Geheimnis bewahren. Den Rechner neu starten.
+
+## Das Verfahren, mit dem ein Auftrag beginnt
+procedure-shipped = Das Verfahren, das mit dem Programm kommt. Die Tests des Programms beweisen es.
+procedure-proved = Ein anderes Verfahren, eben bewiesen: jede Sicherheitseigenschaft gilt in allen seinen Zuständen.
+procedure-not-proved = Dieses Verfahren ist nicht als sicher bewiesen. Kein Auftrag beginnt damit, wenn nicht eine Aufsicht dafür zeichnet.
+procedure-signed = Nicht als sicher bewiesen. Eine Aufsicht hat gezeichnet, dass der nächste Auftrag damit beginnen darf; Aufzeichnung und Protokoll sagen es.
+safety-broken = Nicht eingehalten: { $property }. Bei: { $steps }.
+safety-fault = { $step }: { $says }.
+safety-1 = niemand ist unter oder an einem angehobenen Fahrzeug, das bei diesem Heben nicht bestätigt und gesichert wurde
+safety-2 = kein Federteller wird unter Last, mit angeschlossener Koppelstange oder gegen seinen Ring gedreht
+safety-3 = kein Fahrzeug wird versiegelt oder gefahren, das nicht vollständig ist
+safety-4 = kein Wert stammt aus einer ungültigen Messung oder aus Messungen ungleichen Zustands
+safety-5 = jeder Schritt hat einen Namen, und nichts wird von der falschen Person zugelassen
+safety-6 = kein Fahrzeug wird mit jemandem darin oder mit losem Ballast angehoben
+safety-7 = kein Fahrzeug wird auf lose Teile oder auf jemanden abgelassen oder gerollt
+safety-8 = niemand greift unter ein Fahrzeug, das rollen kann, und keine Messung geschieht an einem festgehaltenen
+row-opened = Auftrag begonnen
+row-opened-with = { $car }; Verfahren { $document }
+remark-not-proved = Das Verfahren dieses Auftrags ist nicht als sicher bewiesen. { $name } ({ $by }) hat dafür gezeichnet: „{ $reason }“.
+departure-not-proved = Verfahren nicht bewiesen
+refused-procedure-not-proved = Das gewählte Verfahren ist nicht als sicher bewiesen. Zuerst zeichnet eine Aufsicht dafür, oder der Auftrag beginnt mit dem mitgelieferten.
+refused-nothing-to-sign = Es gibt nichts zu zeichnen: das gewählte Verfahren ist bewiesen.
+refused-procedure-file = Unter { $place } lässt sich kein Verfahren lesen: { $why }. Was vorher gewählt war, bleibt gewählt. Eine Datei dieses Rechners mit ganzem Pfad nennen.
+refused-procedure-form = Was unter { $place } steht, ist kein Verfahren: { $why }. Was vorher gewählt war, bleibt gewählt. In Ordnung bringen und noch einmal ansehen.

@@ -31,6 +31,15 @@ ui-start-first-board = Wählen Sie den Bildschirm der Tafel, seine Größe, und 
 ui-start-first-pedal = Wählen Sie Ihre Einheiten, und lernen Sie die Taste des Fußpedals an, wenn es eines gibt.
 ui-start-first-settings = Einheiten, Tafel und Pedal
 
+ui-procedure = Verfahren
+ui-procedure-change = Anderes Verfahren
+ui-procedure-title = Das Verfahren des nächsten Auftrags
+ui-procedure-place = Ein Verfahren dieser Werkstatt: Datei mit ganzem Pfad
+ui-procedure-look = Ansehen
+ui-procedure-looking = Es wird bewiesen, über alle seine Zustände. Das dauert einige Sekunden, bis zu einer Minute.
+ui-procedure-shipped = Das mitgelieferte nehmen
+ui-procedure-reason = Warum es trotzdem verwendet werden darf
+ui-procedure-sign = Dafür zeichnen
 ui-start-look = Nur erst ansehen
 ui-start-look-says = Am simulierten Fahrzeug nur mit Namen üben: nichts kann kaputtgehen, und nichts davon zählt.
 

@@ -42,3 +42,27 @@ refused-bad-key-file = The key file of { $by } cannot be used. Bring back the ri
 refused-wrong-code = This is not the recovery code of this book. Look at it again; each code counts once.
 refused-no-customer = There is no such customer data in this book, or it is erased already.
 refused-no-random = The system gives no random numbers ({ $why }), so no secret can be kept. Start the computer again.
+
+## The procedure that a job begins with
+procedure-shipped = The procedure that ships with the program. Its proof is made by the program's tests.
+procedure-proved = Another procedure, proved just now: every safety property holds in all its states.
+procedure-not-proved = This procedure is not proved to be safe. No job begins with it, unless a supervisor signs for it.
+procedure-signed = Not proved to be safe. A supervisor signed that the next job may begin with it; the record and the sheet say so.
+safety-broken = Not kept: { $property }. At: { $steps }.
+safety-fault = { $step }: { $says }.
+safety-1 = nobody is under or at a raised car that this raise did not acknowledge and secure
+safety-2 = no collar is turned under load, with a link on, or against its ring
+safety-3 = no car is sealed or driven that is not whole
+safety-4 = no figure comes from a void reading or from readings of unlike state
+safety-5 = every step has a name, and no gate is waived by the wrong person
+safety-6 = no car goes up with somebody inside or ballast loose
+safety-7 = no car comes down or rolls on loose parts or on somebody
+safety-8 = nobody reaches under a car that can roll, and no reading is taken of a held one
+row-opened = Job begun
+row-opened-with = { $car }; procedure { $document }
+remark-not-proved = The procedure of this job is not proved to be safe. { $name } ({ $by }) signed for it: “{ $reason }”.
+departure-not-proved = Procedure not proved
+refused-procedure-not-proved = The chosen procedure is not proved to be safe. A supervisor signs for it first, or the job begins with the shipped one.
+refused-nothing-to-sign = There is nothing to sign for: the chosen procedure is proved.
+refused-procedure-file = There is no procedure to be read at { $place }: { $why }. What was chosen before stays chosen. Name a file of this computer with its whole path.
+refused-procedure-form = What stands at { $place } is no procedure: { $why }. What was chosen before stays chosen. Put it right, and look again.

@@ -30,6 +30,15 @@ ui-start-first-practice = Go through a practice job once: every stage comes up, 
 ui-start-first-board = Choose the screen that the board across the bay fills, its size, and from how far it is looked at.
 ui-start-first-pedal = Choose your units, and teach the key of the foot pedal if there is one.
 ui-start-first-settings = Units, board and pedal
+ui-procedure = Procedure
+ui-procedure-change = Another procedure
+ui-procedure-title = The procedure of the next job
+ui-procedure-place = A procedure of this workshop: file with its whole path
+ui-procedure-look = Look at it
+ui-procedure-looking = It is being proved, over all its states. This takes some seconds, up to a minute.
+ui-procedure-shipped = Use the shipped one
+ui-procedure-reason = Why it may be used all the same
+ui-procedure-sign = Sign for it
 ui-start-look = Only look first
 ui-start-look-says = Practise on a simulated car by names alone: nothing can break, and nothing of it counts.
 
