@@ -30,6 +30,7 @@ fn main() {
         "seal",
         "send_back",
         "verify",
+        "coach",
         "write_sheet",
     ]);
     // The pages are embedded when this package compiles, so it compiles again when they were built again.

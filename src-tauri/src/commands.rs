@@ -8,7 +8,9 @@ use crate::sheet_file::SheetFolder;
 use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Entry, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
-use bayhand_job::view::{BayView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::view::{
+    BayView, CoachView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewView, SettingsView, StepView,
+};
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
 use tauri::{AppHandle, State};
@@ -253,6 +255,12 @@ pub async fn review_act(desk: State<'_, Desk>, job: i64, ask: Ask) -> Result<Rev
 #[tauri::command]
 pub async fn verify(desk: State<'_, Desk>, job: i64) -> Result<String, Refused> {
     desk.verify(job).await.inspect_err(log_refusal)
+}
+
+/// What the coach says of the practice job `job`.
+#[tauri::command]
+pub async fn coach(desk: State<'_, Desk>, job: i64) -> Result<CoachView, Refused> {
+    desk.coach(job).await.inspect_err(log_refusal)
 }
 
 /// Writes the sheet of `job` beside the book, and says where.

@@ -75,6 +75,7 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::seal,
             commands::send_back,
             commands::verify,
+            commands::coach,
             commands::write_sheet,
         ])
         .setup(|app| {

@@ -3,7 +3,7 @@
 //! `cargo xtask types` runs these same tests with `BAYHAND_WRITE_GENERATED` set, and then they write instead of compare.
 
 use bayhand_job::ask::{Ask, PersonAsk, Refused, StaffAsk};
-use bayhand_job::view::{BayView, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::view::{BayView, CoachView, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -33,6 +33,7 @@ fn types_of_the_windows() -> Tested {
     PersonAsk::export_all(&config)?;
     StaffAsk::export_all(&config)?;
     SettingsView::export_all(&config)?;
+    CoachView::export_all(&config)?;
     ReadBack::export_all(&config)?;
     Ask::export_all(&config)?;
     Refused::export_all(&config)?;

@@ -45,6 +45,7 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
             [false, false, true],
         ),
         ("verify", json!({ "job": none }), [false, false, true]),
+        ("coach", json!({ "job": none }), [false, false, true]),
         ("write_sheet", json!({ "job": none }), [false, false, true]),
         // Of Tauri's own commands none that acts on windows or speaks to them in the program's name.
         ("plugin:event|emit", json!({ "event": "changed", "payload": { "revision": 1 } }), [false; 3]),

@@ -78,6 +78,7 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
         { step: "final.read", label: "Final reading: read pads and heights", voids: "The closing change has to be done again." },
       ],
       sheet_ready: true,
+      coach_ready: true,
     },
   },
 };

@@ -1,6 +1,7 @@
 /** A bridge that keeps views in memory: for tests and for the gallery, never in a built page. */
 import type { BayBridge, Labels, ReviewBridge, StepBridge } from "../src/bridge";
 import type { Ask } from "../src/generated/Ask";
+import type { CoachView } from "../src/generated/CoachView";
 import type { Entry } from "../src/generated/Entry";
 import type { BayView } from "../src/generated/BayView";
 import type { Outlook } from "../src/generated/Outlook";
@@ -86,6 +87,39 @@ export const SETTINGS: SettingsView = {
     { name: "DP-2", size: "3840 x 2160", here: false },
   ],
   board_says: "Type on the board is 44 mm high: capitals of 20 minutes of arc at 5 m.",
+};
+
+/** What the coach says after a job with two things wrong. */
+const COACH: CoachView = {
+  says: "Not as they were taken to be: 2. Held by a gate: 1. Written down other than shown: 1.",
+  points: "70 of 100",
+  wrong: [
+    {
+      title: "The pad at front right showed +2.0 kg with nothing on it.",
+      text: [
+        "First to be seen at No. 148 (Read the pads' zeros): Pad at rest, front right showed 2.1 kg; 0.1 kg would have been right.",
+        "A gate held where it showed: No. 161.",
+        "It was gone by No. 174.",
+      ],
+      outcome: "held, and put right",
+    },
+    {
+      title: "The tyre at front left differed by -0.40 bar from what it was set to.",
+      text: ["First to be seen at No. 301 (Cold pressures): Pressure, front left showed 1.50 bar; 1.90 bar would have been right."],
+      outcome: "not seen",
+    },
+  ],
+  slips: [
+    {
+      title: "Loads, front left",
+      text: ["No. 152 (First reading): shown 214.5 214.4 214.5, written 241.5.", "That is what stood at rear left."],
+      outcome: "slip of the pen",
+    },
+  ],
+  score: [
+    { name: "Could be seen and was sealed in", text: "1", taken: "−25" },
+    { name: "Rounds of turning (three are enough)", text: "2", taken: "" },
+  ],
 };
 
 export function standIn(shown: Shown): StandIn {
@@ -176,6 +210,7 @@ export function standIn(shown: Shown): StandIn {
       return need(shown.review);
     },
     verify: async () => "Chain of 318 entries whole: every entry follows from the one before.",
+    coach: async () => COACH,
     writeSheet: async () => "Written: sheets/job-0003.pdf",
   };
 }

@@ -3,6 +3,7 @@ import { invoke } from "@tauri-apps/api/core";
 import { listen } from "@tauri-apps/api/event";
 import type { Ask } from "./generated/Ask";
 import type { BayView } from "./generated/BayView";
+import type { CoachView } from "./generated/CoachView";
 import type { Entry } from "./generated/Entry";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
@@ -83,6 +84,8 @@ export interface ReviewBridge extends CommonBridge, StaffBridge {
   sendBack(job: number, revision: number, by: string, pin: string, step: string, reason: string): Promise<ReviewView>;
   /** Checks the chain of a job's record; says what was found. */
   verify(job: number): Promise<string>;
+  /** What the coach says of a practice job that has ended. */
+  coach(job: number): Promise<CoachView>;
   /** Writes the sheet; says where it stands. */
   writeSheet(job: number): Promise<string>;
 }
@@ -115,6 +118,7 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   seal: (job, revision, by, passphrase) => invoke("seal", { job, revision, by, passphrase }),
   sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),
   verify: (job) => invoke("verify", { job }),
+  coach: (job) => invoke("coach", { job }),
   writeSheet: (job) => invoke("write_sheet", { job }),
 };
 

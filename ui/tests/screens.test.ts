@@ -110,6 +110,16 @@ describe("the window at the desk", () => {
     expect(get("said").textContent).toContain("job-0003");
   });
 
+  test("the coach of a practice job says what was wrong, where it showed, and what counted", async () => {
+    await open("job");
+    await click("coach");
+    const text = get("dialog-coach").textContent ?? "";
+    expect(text).toContain("First to be seen at No. 148");
+    expect(get("coach-points").textContent).toBe("70 of 100");
+    await click("coach-close");
+    expect(find("dialog-coach"), "it closes").toBeNull();
+  });
+
   test("a seal carries the person chosen and the revision seen", async () => {
     const bridge = await open("job");
     await click("seal");

@@ -48,5 +48,8 @@ gate-waited = Das Fahrzeug hat die ganze Wartezeit geruht.
 gate-travel-left = Der Versteller hat den Weg, der eingetragen wurde.
     .help = Vorzeichen und Zahl der Umdrehungen prüfen; ist der Teller am Ende, aufhören und einen anderen Plan verlangen.
 
+gate-bump-gap = Kein Rad steht auf seinem Anschlagpuffer, und jedes behält den vereinbarten Weg.
+    .help = Am ruhenden Fahrzeug neu messen; ist der Abstand wirklich klein, vor dem Fahren nach Distanzstücken und der Fahrhöhe sehen.
+
 gate-same-as = Die Zahl ist die beim ersten Mal eingetragene.
     .help = Neu wiegen; was zurückkommt, muss sein, was herausgenommen wurde.

@@ -48,5 +48,8 @@ gate-waited = The car has rested for the whole wait.
 gate-travel-left = The adjuster has the travel that was entered.
     .help = Check the sign and the count of the turns; when the collar is at its end, stop and ask for another plan.
 
+gate-bump-gap = No wheel stands on its bump stop, and each keeps the travel that was agreed.
+    .help = Measure again with the car at rest; where the gap is truly small, look for packers and at the ride height before anybody drives.
+
 gate-same-as = The number is the one entered the first time.
     .help = Weigh it again; what is put back must be what was taken out.

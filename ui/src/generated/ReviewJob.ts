@@ -97,4 +97,8 @@ send_back: Array<SendBackTarget>,
 /**
  * True when the sheet can be written.
  */
-sheet_ready: boolean, };
+sheet_ready: boolean, 
+/**
+ * True for a practice job that has ended: its coach can be asked.
+ */
+coach_ready: boolean, };

@@ -74,6 +74,9 @@ enum Command {
         /// How many things more are to be wrong that nobody names: the seed draws them.
         #[arg(long, default_value_t = 0)]
         drawn: u8,
+        /// Afterwards the coach says what was wrong, where it showed, and how the job was done.
+        #[arg(long)]
+        coach: bool,
     },
     /// Proves every procedure of a folder: its faults, its states, each safety property.
     Prove {
@@ -155,8 +158,8 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
             voice::say(&text, &manner, &out)?;
         }
         Command::Schema { of } => println!("{}", schema(&of)?),
-        Command::Practice { seed, into, faults, drawn } => {
-            practise(&PracticeAsk { seed, faults, drawn }, into).await?;
+        Command::Practice { seed, into, faults, drawn, coach } => {
+            practise(&PracticeAsk { seed, faults, drawn }, coach, into).await?;
         }
         Command::Verify { book, against, job, code } => {
             let sheet = job.zip(code.as_deref());
@@ -179,12 +182,12 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-async fn practise(car: &PracticeAsk, into: Option<PathBuf>) -> Result<(), Box<dyn Error>> {
+async fn practise(car: &PracticeAsk, coach: bool, into: Option<PathBuf>) -> Result<(), Box<dyn Error>> {
     let start = chrono::Local::now().fixed_offset();
     let temporary = std::env::temp_dir().join(format!("bayhand-practice-{}.db", std::process::id()));
     let keep = into.is_some();
     let book = into.unwrap_or_else(|| temporary.clone());
-    let went = practice::run(&book, car, start, &mut io::stdout()).await;
+    let went = practice::run(&book, car, coach, start, &mut io::stdout()).await;
     if !keep {
         for end in ["", "-wal", "-shm", ".lock"] {
             let mut name = temporary.clone().into_os_string();

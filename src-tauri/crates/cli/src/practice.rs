@@ -133,7 +133,7 @@ struct Job<'o> {
     out: &'o mut dyn Write,
 }
 
-/// Does a whole practice job on that simulated car in the book at `book` and prints each
+/// Does a whole practice job on that simulated car, and lets the coach speak after it where `coach` says so, in the book at `book` and prints each
 /// step, round and figure. A job of this car that stands open in the book is taken up where it was left.
 ///
 /// # Errors
@@ -142,6 +142,7 @@ struct Job<'o> {
 pub async fn run(
     book: &Path,
     practice: &PracticeAsk,
+    coach: bool,
     start: DateTime<FixedOffset>,
     out: &mut dyn Write,
 ) -> Result<Went, PracticeError> {
@@ -150,6 +151,9 @@ pub async fn run(
     let view = desk.step_view().await;
     let mut job = Job { desk, clock, view, went: Went::default(), held: BTreeMap::new(), stopped: None, out };
     let went = whole(&mut job, practice).await;
+    if coach && job.went.job > 0 {
+        job.say_coached().await?;
+    }
     job.desk.close().await.map_err(PracticeError::Desk)?;
     went
 }
@@ -305,6 +309,23 @@ impl Job<'_> {
         }
         if let Some(zeros) = body.displays.iter().find(|d| d.key.as_deref() == Some(setter::ZEROS)) {
             writeln!(self.out, "  {}: {}", zeros.label, zeros.text)?;
+        }
+        Ok(())
+    }
+
+    /// What the coach says once the job has ended.
+    async fn say_coached(&mut self) -> Result<(), PracticeError> {
+        let refused = |why| PracticeError::Refused { step: "coach".into(), why };
+        let view = self.desk.coach(self.went.job).await.map_err(refused)?;
+        writeln!(self.out, "coach: {} {}", view.points, view.says)?;
+        for row in view.wrong.iter().chain(&view.slips) {
+            writeln!(self.out, "  {} [{}]", row.title, row.outcome)?;
+            for line in &row.text {
+                writeln!(self.out, "    {line}")?;
+            }
+        }
+        for row in &view.score {
+            writeln!(self.out, "  {}: {} {}", row.name, row.text, row.taken)?;
         }
         Ok(())
     }

@@ -43,7 +43,7 @@ fn forty_cars_end_sealed_in_one_book() {
 async fn story(seed: u64, start: &str) -> String {
     let folder = tempfile::tempdir().unwrap();
     let mut out = Vec::new();
-    practice::run(&folder.path().join("jobs.db"), &PracticeAsk::sound(seed), start.parse().unwrap(), &mut out)
+    practice::run(&folder.path().join("jobs.db"), &PracticeAsk::sound(seed), false, start.parse().unwrap(), &mut out)
         .await
         .unwrap();
     String::from_utf8(out).unwrap()

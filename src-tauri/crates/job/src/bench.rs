@@ -57,7 +57,7 @@ impl<'a> Bench<'a> {
         for input in &step.inputs {
             for key in input.keys() {
                 let shown = match &input.kind {
-                    Kind::Check => self.check(&key).map(|text| ("shows-pad", text)),
+                    Kind::Check => self.check(&step.id, &key).map(|text| ("shows-pad", text)),
                     Kind::Text => papers::text(&self.car, &step.id, &key).map(|text| ("shows-paper", text)),
                     Kind::Choice(_) => papers::choice(&self.car, &key).map(|text| ("shows-paper", text)),
                     Kind::Number(_) => self.number(&step.id, &key)?,
@@ -68,9 +68,10 @@ impl<'a> Bench<'a> {
         Ok(all)
     }
 
-    /// The bench as it would be with one of its differences put right.
-    pub fn without(&self, difference: &Difference) -> Bench<'a> {
-        Bench { car: self.car.clone().put_right(*difference), known: self.known, stands: OnceCell::new() }
+    /// The bench as it would be with some of its differences put right.
+    pub fn without(&self, differences: &[Difference]) -> Bench<'a> {
+        let car = differences.iter().fold(self.car.clone(), |car, difference| car.put_right(*difference));
+        Bench { car, known: self.known, stands: OnceCell::new() }
     }
 
     /// In what car and bench differ from what the record says. For the coach alone.
@@ -119,9 +120,14 @@ impl<'a> Bench<'a> {
     }
 
     /// What the pads show with nothing on them, where a person says that they read it.
-    fn check(&self, key: &str) -> Option<String> {
+    fn check(&self, step: &str, key: &str) -> Option<String> {
         (key == "zeros-read").then(|| {
-            let zeros_kg = self.car.zeros_seen(self.settle(), self.known.recordings().len() as u64);
+            let wrong =
+                |difference: &Difference| matches!(difference, Difference::PadZero { .. } | Difference::Unit { .. });
+            // Whoever zeroes the pads reads them after that.
+            let zeroed = if step == "pads.zero" { self.differences() } else { Vec::new() };
+            let car = zeroed.into_iter().filter(wrong).fold(self.car.clone(), PracticeCar::put_right);
+            let zeros_kg = car.zeros_seen(self.settle(), self.known.recordings().len() as u64);
             zeros_kg.to_array().map(one).join(" ")
         })
     }

@@ -14,8 +14,9 @@ pub use slip::{LooksLike, Slip};
 
 use crate::{bench::Bench, known::Known, log::Log};
 use bayhand_practice::Difference;
-use bayhand_procedure::{Event, Step};
+use bayhand_procedure::{Event, Standing, Step};
 use bayhand_vehicle::{Axle, Place};
+use std::collections::BTreeSet;
 
 /// Everything that the coach has to say of a job.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -31,20 +32,29 @@ pub struct Coached {
 /// One thing that was not as it was taken to be.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wrong {
-    /// What, as it was at first.
-    pub what: Difference,
+    /// What, as it was at first: of one kind, such as the pressure of every tyre.
+    pub what: Vec<Difference>,
     /// The first entry that was recorded with it.
     pub from: u64,
-    /// The first figure that showed more of it than can be missed.
+    /// The first figure that showed so much of it that it could not be missed.
     pub first: Option<Sighting>,
     /// The figure that showed most of it.
     pub most: Option<Sighting>,
-    /// The first try that was held where it showed.
+    /// The first try that was held where it showed, or at the reading after it was gone: what was read before then differs.
     pub held: Option<u64>,
     /// The entry with which that was let pass.
     pub let_pass: Option<u64>,
     /// The first entry after it was put right; none: it was there to the end.
     pub ended: Option<u64>,
+    /// True once loads were read after it was gone.
+    compared: bool,
+}
+
+impl Wrong {
+    fn new(what: Vec<Difference>, from: u64) -> Wrong {
+        let (first, most) = (None, None);
+        Wrong { what, from, first, most, held: None, let_pass: None, ended: None, compared: false }
+    }
 }
 
 /// A figure on the bench that showed it.
@@ -123,13 +133,17 @@ pub fn coach(log: &Log) -> Option<Coached> {
                 let list = if wrong { &mut told.score.let_pass_wrong } else { &mut told.score.let_pass };
                 list.push(line.number);
             }
-            Event::Reopened { voided, .. } => {
-                told.score.voided_readings += voided.iter().filter(|step| reads(log, step)).count();
+            Event::Reopened { step, .. } => {
+                let voided = now.state.would_void(&log.document, &BTreeSet::from([step.clone()]));
+                let stood = |step: &&String| now.state.standing(step) == Standing::Done;
+                told.score.voided_readings += voided.iter().filter(stood).filter(|step| reads(log, step)).count();
             }
             _ => {}
         }
         now.push(line.clone(), String::new());
     }
+    // What went again before anything that feels it was read did not matter.
+    told.wrong.retain(|wrong| wrong.ended.is_none() || wrong.most.is_some());
     let known = Known::of(log);
     let sealed = log.lines.iter().any(|line| matches!(line.happened.event, Event::Sealed { .. }));
     told.score.sealed_in = told.wrong.iter().filter(|w| sealed && w.ended.is_none() && w.first.is_some()).count();
@@ -138,28 +152,42 @@ pub fn coach(log: &Log) -> Option<Coached> {
     Some(told)
 }
 
+/// The least share of what cannot be missed that a gate is taken to have held for: gates resolve more than eyes.
+const GATES_RESOLVE: f64 = 0.3;
+
 /// What differs at this step, and on what it shows.
 fn look(wrong: &mut Vec<Wrong>, bench: &Bench, step: &Step, number: u64, tried: bool) {
-    let differences = bench.differences();
-    for open in wrong.iter_mut().filter(|w| w.ended.is_none()) {
-        if !differences.iter().any(|d| same_thing(d, &open.what)) {
-            open.ended = Some(number);
+    let mut groups: Vec<Vec<Difference>> = Vec::new();
+    for difference in bench.differences() {
+        match groups.iter_mut().find(|group| alike(group, &[difference])) {
+            Some(group) => group.push(difference),
+            None => groups.push(vec![difference]),
         }
     }
-    for difference in differences {
-        let place = wrong.iter().position(|w| w.ended.is_none() && same_thing(&w.what, &difference));
-        let place = place.unwrap_or_else(|| {
-            let (first, most) = (None, None);
-            wrong.push(Wrong { what: difference, from: number, first, most, held: None, let_pass: None, ended: None });
+    let reads = step.inputs.iter().any(|input| input.id == "loads");
+    for entry in wrong.iter_mut() {
+        let there = groups.iter().any(|group| alike(group, &entry.what));
+        if entry.ended.is_none() && !there {
+            entry.ended = Some(number);
+        }
+        if entry.ended.is_some() && !entry.compared && reads {
+            entry.compared = true;
+            if tried && entry.most.is_some() {
+                entry.held = entry.held.or(Some(number));
+            }
+        }
+    }
+    for group in groups {
+        let place = wrong.iter().position(|w| w.ended.is_none() && alike(&w.what, &group)).unwrap_or_else(|| {
+            wrong.push(Wrong::new(group.clone(), number));
             wrong.len() - 1
         });
-        let Some(found) = told::most_told(bench, &difference, step, number) else { continue };
+        let Some(found) = told::most_told(bench, &group, step, number) else { continue };
         let entry = &mut wrong[place];
-        let shows = found.ratio >= 1.0;
-        if shows && tried {
+        if tried && found.ratio >= GATES_RESOLVE {
             entry.held = entry.held.or(Some(number));
         }
-        if shows && entry.first.is_none() {
+        if found.ratio >= 1.0 && entry.first.is_none() {
             entry.first = Some(found.clone());
         }
         if entry.most.as_ref().is_none_or(|most| found.ratio > most.ratio) {
@@ -183,9 +211,9 @@ fn reads(log: &Log, step: &str) -> bool {
     log.document.step(step).is_some_and(|(_, step)| step.inputs.iter().any(|input| input.id == "loads"))
 }
 
-/// True when two differences speak of the same thing, whatever their size.
-fn same_thing(one: &Difference, other: &Difference) -> bool {
-    std::mem::discriminant(one) == std::mem::discriminant(other) && spot(one) == spot(other)
+/// True when two groups are of one kind, wherever and however much.
+fn alike(one: &[Difference], other: &[Difference]) -> bool {
+    one.first().map(std::mem::discriminant) == other.first().map(std::mem::discriminant)
 }
 
 /// Where it is: a corner, or an axle.

@@ -59,6 +59,7 @@ impl Scene<'_> {
             Gate::Unchanged { since } => self.unchanged(since),
             Gate::Waited => self.waited(),
             Gate::TravelLeft => self.travel_left(),
+            Gate::BumpGap => self.bump_gap(),
             Gate::SameAs { of, input, within } => self.same_as(of, input, decimal(within)),
         }
     }
@@ -256,6 +257,20 @@ impl Scene<'_> {
         let passed = (self.now - self.known.log.step_began()).num_milliseconds() as f64 / 1000.0;
         let left = (wait - passed).max(0.0).ceil();
         self.if_else(passed >= wait, "found-wait", &[("left", format!("{left:.0} s"))])
+    }
+
+    /// A wheel on its bump stop is held whatever was agreed: its loads are those of the stop, not of the spring.
+    fn bump_gap(&self) -> Answer {
+        let kept_mm = self.known.value("intake.travel", "travel-kept").unwrap_or(0.0);
+        let gap_mm =
+            |place: Place| self.known.value(&self.step.id, &format!("bump-gap.{}", place.code())).unwrap_or(0.0);
+        let short: Vec<_> = Place::ALL
+            .into_iter()
+            .filter(|p| gap_mm(*p) <= 0.0 || gap_mm(*p) < kept_mm)
+            .map(|p| format!("{} {}", self.tell.corner(p), self.tell.mm(gap_mm(p), 1)))
+            .collect();
+        let args = [("wrong", short.join("; ")), ("kept", self.tell.mm(kept_mm, 1))];
+        self.if_else(short.is_empty(), "found-bump-gap", &args)
     }
 
     fn travel_left(&self) -> Answer {

@@ -1,6 +1,7 @@
 //! From what is known to what is shown: each window's view, and the sheet.
 
 mod bay;
+mod coach;
 mod fields;
 mod figures;
 mod line;
@@ -14,6 +15,7 @@ mod times;
 mod turn;
 
 pub use bay::bay_view;
+pub use coach::coach;
 pub use outlook::why;
 pub use review::{card_row, review_job, state_code};
 pub use rows::short;

@@ -4,6 +4,7 @@
 //! carry the factors by which they are drawn, and every number is text with its unit.
 
 mod bay;
+mod coach;
 mod parts;
 mod people;
 mod procedure;
@@ -12,6 +13,7 @@ mod settings;
 mod step;
 
 pub use bay::BayView;
+pub use coach::{CoachRow, CoachView, ScoreRow};
 pub use parts::{
     CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,
     TurnView, VerdictCode,

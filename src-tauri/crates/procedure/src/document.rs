@@ -345,6 +345,8 @@ pub enum Gate {
     Waited,
     /// The collar has the travel that was entered.
     TravelLeft,
+    /// No wheel stands on its bump stop, and each has the travel to it that is to stay free.
+    BumpGap,
     /// A number is the one that was entered at the named step.
     SameAs {
         /// The step.

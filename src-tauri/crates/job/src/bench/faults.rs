@@ -1,7 +1,7 @@
 //! When a fault of the practice car begins, and what a person does that puts it right.
 
 use super::settles;
-use crate::{known::Known, log::recorded};
+use crate::{known::Known, log::Line};
 use bayhand_practice::Fault;
 use bayhand_procedure::Event;
 
@@ -21,22 +21,30 @@ fn begun(fault: Fault, known: &Known) -> Option<usize> {
     (settles(recordings) > settles(&recordings[..decided])).then_some(decided + 1)
 }
 
-/// Who does its step again looks at what the step is about, and finds it. A step that comes with every round finds it only
-/// once a gate has held, since nobody looks for what nothing told of.
+/// Who does its step again, or was held at it, looks at what the step is about and finds it. A step that comes with every
+/// round finds it only once a gate has held, since nobody looks for what nothing told of.
 fn put_right(fault: Fault, known: &Known, from: usize) -> bool {
     let recordings = known.recordings();
     let began = from.checked_sub(1).map_or(0, |last| recordings[last].number);
-    let held = known.log.lines.iter().find(|line| line.number > began && held(&line.happened.event)).map(|l| l.number);
+    let (lines, remedy) = (&known.log.lines, remedy(fault));
+    let since: Vec<_> = lines.iter().filter(|line| line.number > began).filter_map(held).collect();
+    if since.iter().any(|(_, step)| remedy.alone.contains(step)) {
+        return true;
+    }
+    let held = since.first().map(|(number, _)| *number);
     recordings.iter().enumerate().skip(from).any(|(place, recording)| {
         let again = recordings[..place].iter().any(|before| before.step == recording.step);
         let told = held.is_some_and(|number| number < recording.number);
-        let (step, steps) = (recording.step, remedy(fault));
-        again && (steps.alone.contains(&step) || told && steps.once_told.contains(&step))
+        again && (remedy.alone.contains(&recording.step) || told && remedy.once_told.contains(&recording.step))
     })
 }
 
-fn held(event: &Event) -> bool {
-    matches!(event, Event::Tried { .. }) && recorded(event).is_some()
+/// Number and step of an entry that a gate held.
+fn held(line: &Line) -> Option<(u64, &str)> {
+    match &line.happened.event {
+        Event::Tried { step, .. } => Some((line.number, step)),
+        _ => None,
+    }
 }
 
 /// Steps that put a fault right when they are done again.
@@ -57,7 +65,7 @@ fn remedy(fault: Fault) -> Remedy {
         Fault::BarPreload => (&["back.rear"], &[]),
         Fault::TyreDown | Fault::HotPressure => (&["used.pressures", "final.cold"], &["restore.pressures"]),
         Fault::StickyStrut => (&["raised.dampers", "raised.play"], &[]),
-        Fault::OnBumpStop => (&["raised.dampers", "lock.gap"], &[]),
+        Fault::OnBumpStop => (&["raised.dampers"], &[]),
         Fault::ArmTouches => (&[], &["settle.touch"]),
         Fault::CollarSlips => (&[], &["loop.turn-FR"]),
         Fault::WrongCorner => (&[], &["loop.turn-RL", "loop.turn-RR"]),

@@ -6,25 +6,24 @@ use bayhand_practice::Difference;
 use bayhand_procedure::Step;
 use bayhand_vehicle::Place;
 
-/// What a careful person cannot miss on an instrument, in the unit of its fields. Common practice, no source: a few times
-/// what it resolves, and more than one settle hides.
+/// What a careful person cannot miss on an instrument, in the unit of its fields. Common practice, no source: more than a
+/// settle hides (1 to 3 kg a corner), or than the instrument resolves where nothing settles.
 fn cannot_be_missed(by: &str, key: &str) -> Option<f64> {
     Some(match by {
         "shows-pad" if key.starts_with("zeros-read") => 0.3,
-        "shows-pad" => 1.5,
-        "shows-height-gauge" => 1.5,
+        "shows-pad" => 3.0,
+        "shows-height-gauge" => 2.5,
         "shows-laser" => 0.4,
         "shows-pressure-gauge" => 0.04,
-        "shows-rule" => 1.0,
-        "shows-link" => 0.5,
+        "shows-rule" => 3.0,
         _ => return None,
     })
 }
 
-/// The field of the step that shows most of the difference; none when nothing that is read there feels it.
-pub(super) fn most_told(bench: &Bench, difference: &Difference, step: &Step, number: u64) -> Option<Sighting> {
+/// The field of the step that shows most of these differences; none when nothing that is read there feels it.
+pub(super) fn most_told(bench: &Bench, group: &[Difference], step: &Step, number: u64) -> Option<Sighting> {
     // A configuration that the simulated car cannot be in shows nothing, with the fault or without.
-    let (shown, sound) = (bench.shown(step).ok()?, bench.without(difference).shown(step).ok()?);
+    let (shown, sound) = (bench.shown(step).ok()?, bench.without(group).shown(step).ok()?);
     let mut all = Vec::new();
     for one in &shown {
         let Some(other) = sound.iter().find(|other| other.key == one.key) else { continue };

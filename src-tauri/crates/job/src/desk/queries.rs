@@ -3,10 +3,11 @@
 use super::{Desk, entered};
 use crate::{
     ask::{Entry, Refused},
+    coach::coach,
     draft::Draft,
     preferences::{Preferences, Wrong},
     show,
-    view::{Choice, Outlook, ReadBack, SettingsView},
+    view::{Choice, CoachView, Outlook, ReadBack, SettingsView},
 };
 use bayhand_words::Language;
 use std::{collections::BTreeMap, sync::PoisonError};
@@ -53,6 +54,20 @@ impl Desk {
         let open = self.open.lock().await;
         let log = open.as_ref().ok_or_else(|| self.refuse("no-job"))?;
         show::preview(log, at, &self.tell_to(by)).ok_or_else(|| self.refuse("nothing-to-choose"))
+    }
+
+    /// What was wrong at a practice job, where it showed, and how the job was done. A query: nothing is recorded.
+    ///
+    /// # Errors
+    /// A job on a real car, or one that has not ended: whoever is at work is told nothing.
+    pub async fn coach(&self, job: i64) -> Result<CoachView, Refused> {
+        let _ordered = self.open.lock().await;
+        let log = self.read(job).await?;
+        if !log.ended() {
+            return Err(self.refuse("coach-not-yet"));
+        }
+        let coached = coach(&log).ok_or_else(|| self.refuse("coach-real"))?;
+        Ok(show::coach(&log, &coached, &self.tell()))
     }
 
     /// What was understood of what is typed for a step, to be read back before it counts. A query: nothing is recorded.

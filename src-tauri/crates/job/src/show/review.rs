@@ -84,6 +84,7 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
         seal_says: seal_says(log, ready, tell),
         send_back: send_back(log, tell),
         sheet_ready: log.state.status == Status::Sealed,
+        coach_ready: log.opened.practice.is_some() && log.ended(),
     }
 }
 

@@ -81,6 +81,8 @@ pub struct ReviewJob {
     pub send_back: Vec<SendBackTarget>,
     /// True when the sheet can be written.
     pub sheet_ready: bool,
+    /// True for a practice job that has ended: its coach can be asked.
+    pub coach_ready: bool,
 }
 
 /// One instrument.

@@ -64,9 +64,14 @@ impl Bay {
 
     /// A practice job of this seed, begun, with the three people of the practice signed on.
     pub async fn practice(seed: u64) -> Bay {
+        Bay::practice_on(PracticeAsk::sound(seed)).await
+    }
+
+    /// The same on a car with which something may be wrong.
+    pub async fn practice_on(practice: PracticeAsk) -> Bay {
         let mut bay = Bay::empty().await;
-        let car = format!("Practice coupe {seed}");
-        bay.ask("", Wish::Begin { car, practice: Some(PracticeAsk::sound(seed)) }).await.unwrap();
+        let car = format!("Practice coupe {}", practice.seed);
+        bay.ask("", Wish::Begin { car, practice: Some(practice) }).await.unwrap();
         for (initials, name, rank) in [
             ("RO", "Robin Oakes", "trainee"),
             ("LB", "Lee Barrow", "technician"),
@@ -147,7 +152,8 @@ impl Bay {
             }
             self.do_step().await;
         }
-        panic!("the job never comes to {step}; it stands at {}", self.step().id);
+        let gate = self.step().gate.as_ref().map(|gate| gate.says.clone());
+        panic!("the job never comes to {step}; it stands at {}: {gate:?}", self.step().id);
     }
 
     /// Number of the open job.

@@ -68,6 +68,7 @@ fn missing(document: &Document, step: &Step, gate: &Gate) -> Option<String> {
         Gate::Plausible => own(&["loads"]).or_else(|| agreed(&["total"])),
         Gate::PadsLevel => own(&["set-up-1", "set-up-2"]),
         Gate::TravelLeft => own(&["turns"]).or_else(|| agreed(&["turns-up", "turns-down"])),
+        Gate::BumpGap => own(&["bump-gap"]).or_else(|| agreed(&["travel-kept"])),
         Gate::Windows => agreed(&["cross-target", "cross-window", "side-limit"]),
         Gate::Waited => agreed(&["wait"]),
         Gate::InstrumentsResolve => agreed(&["pads-resolution"]),

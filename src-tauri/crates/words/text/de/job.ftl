@@ -177,6 +177,7 @@ found-no-preload = Der Stabilisator { $axle } hält { $force } ± { $u }: keine 
 found-preload-unknown = Die Vorspannung des Stabilisators lässt sich nicht feststellen: { $why }.
 found-same = { $now } jetzt, { $then } beim ersten Mal. Es muss dasselbe sein.
 found-wait = { $left } der Wartezeit fehlen noch.
+found-bump-gap = Zu wenig Weg zum Anschlagpuffer (mindestens { $kept } sollen frei bleiben): { $wrong }. Ein Rad auf dem Puffer misst den Puffer, nicht die Feder. Nach Distanzstücken und der Fahrhöhe sehen, oder mit Begründung durchlassen.
 found-travel = Der Federteller { $where } stünde { $turns } Umdrehungen von seinem Anfang; er hat { $least } bis { $most }.
 
 ## Ablehnungen

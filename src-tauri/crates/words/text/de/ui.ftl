@@ -242,3 +242,10 @@ ui-review-seal = Als Aufsicht versiegeln
 ui-review-send-back = An einen Schritt zurückgeben
 ui-review-verify = Kette prüfen
 ui-review-sheet = Protokoll schreiben
+
+ui-review-coach = Trainer
+ui-coach-title = Was der Trainer sah
+ui-coach-wrong = Nicht so, wie es angenommen war
+ui-coach-slips = Anders aufgeschrieben als angezeigt
+ui-coach-score = Was zählt
+ui-close = Schließen

@@ -177,6 +177,7 @@ found-no-preload = The { $axle } bar holds { $force } ± { $u }: no preload that
 found-preload-unknown = The preload of the bar cannot be told: { $why }.
 found-same = { $now } now, { $then } the first time. It must be the same.
 found-wait = { $left } of the wait are left.
+found-bump-gap = Too little travel to the bump stop (at least { $kept } is to stay free): { $wrong }. A wheel on its stop reads the stop, not the spring. Look for packers and at the ride height, or have it let pass with a reason.
 found-travel = The collar at { $where } would be { $turns } turns from where it began; it has { $least } to { $most }.
 
 ## Refusals

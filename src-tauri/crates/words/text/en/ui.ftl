@@ -243,3 +243,10 @@ ui-review-seal = Seal as supervisor
 ui-review-send-back = Send back to a step
 ui-review-verify = Check the chain
 ui-review-sheet = Write the sheet
+
+ui-review-coach = Coach
+ui-coach-title = What the coach saw
+ui-coach-wrong = Not as it was taken to be
+ui-coach-slips = Written down other than it was shown
+ui-coach-score = What counted
+ui-close = Close
