@@ -3,17 +3,18 @@
 //! A refusal is given back as [`Refused`], with its code, the field that is meant and its words.
 
 use crate::board;
+use crate::hearing::Hearing;
 use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
 use crate::speech::Speech;
-use bayhand_job::ask::{Ask, Entry, PersonAsk, Refused, StaffAsk};
+use bayhand_job::ask::{Ask, Attention, Entry, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, CoachView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewView, SettingsView, StepView,
+    BayView, CoachView, HeardView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewView, SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
-use tauri::{AppHandle, State};
+use tauri::{AppHandle, Manager, State};
 
 /// The fixed words of the windows, by id.
 #[tauri::command]
@@ -35,6 +36,24 @@ pub async fn say_again(desk: State<'_, Desk>, speech: State<'_, Speech>, by: Str
     let view = desk.step_view_for(&by).await;
     speech.again(&desk, &by, &view);
     Ok(())
+}
+
+/// What the window at the car waits for: what is said is held to it.
+#[tauri::command]
+pub fn attend(hearing: State<'_, Hearing>, attention: Attention) {
+    hearing.attend(attention);
+}
+
+/// The key to talk is held down, or let go.
+#[tauri::command]
+pub fn talk(hearing: State<'_, Hearing>, down: bool) {
+    hearing.talk(down);
+}
+
+/// Confirms a number that was heard, or takes it back. Nothing is recorded.
+#[tauri::command]
+pub async fn confirm_heard(app: AppHandle, hearing: State<'_, Hearing>, right: bool) -> Result<HeardView, Refused> {
+    Ok(hearing.confirm(&app, right).await)
 }
 
 /// What would follow from turning for a place on the trade line. Nothing is recorded.
@@ -76,6 +95,7 @@ pub fn set_preferences(
     if set.set.board.screen != before {
         board::hang(&app, set.set.board.screen.as_deref());
     }
+    app.state::<Hearing>().set(&set.set.hearing);
     if let Err(error) = file.write(&set.set) {
         tracing::error!("the settings could not be kept");
         return Err(desk.settings_not_kept(&error));

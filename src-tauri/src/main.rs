@@ -3,7 +3,8 @@
 //! - [`commands`]: what a window may call, each a single call into `bayhand-job`. No rule, no arithmetic, no SQL here.
 //! - [`windows`]: opening, reopening and closing the windows, and telling them of each commit.
 //! - [`sheet_file`]: where the sheet of a sealed job is written.
-//! - [`speech`]: the speaker, which says what the job has to say.
+//! - [`speech`]: the speaker, which says what the job has to say. [`hearing`]: the ear; [`meaning`]: the job's words and the
+//!   recogniser's.
 //! - [`cannot_start`]: the one window there is when the job book cannot be opened.
 //! - [`board`]: the screen that the board fills. [`preferences_file`]: where it is kept how the windows are set.
 //! - [`folders`]: where book, sheets and log lie. [`log`]: what is logged, and what never is.
@@ -16,7 +17,9 @@ mod board;
 mod cannot_start;
 mod commands;
 mod folders;
+mod hearing;
 mod log;
+mod meaning;
 mod preferences_file;
 mod sheet_file;
 mod speech;

@@ -82,7 +82,18 @@ impl Speech {
         }
     }
 
-    fn say(&self, desk: &Desk, by: &str, lines: impl IntoIterator<Item = Spoken>) {
+    /// A person begins to speak, or has ended.
+    pub fn person(&self, speaks: bool) {
+        self.speaker.person(speaks);
+    }
+
+    /// True while a line is being said.
+    pub fn speaks(&self) -> bool {
+        self.speaker.says()
+    }
+
+    /// Says lines in the way of this person.
+    pub fn say(&self, desk: &Desk, by: &str, lines: impl IntoIterator<Item = Spoken>) {
         let manner = manner(desk, by);
         let tongue = manner.tongue;
         self.speaker.speak_so(manner);

@@ -5,6 +5,7 @@
 
 use crate::board;
 use crate::commands;
+use crate::hearing::Hearing;
 use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
 use crate::speech::Speech;
@@ -53,6 +54,9 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::labels,
             commands::step_view,
             commands::say_again,
+            commands::attend,
+            commands::talk,
+            commands::confirm_heard,
             commands::act,
             commands::first_supervisor,
             commands::recover,
@@ -81,6 +85,8 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
         .setup(|app| {
             // Before the windows, which call it with their first view.
             app.manage(Speech::start(app.handle()));
+            app.manage(Hearing::new(app.handle()));
+            app.state::<Hearing>().set(&app.state::<Desk>().settings().set.hearing);
             // The one at the car last, so that it is in front: there the work begins.
             for window in app.config().app.windows.iter().rev() {
                 open(app.handle(), window)?;

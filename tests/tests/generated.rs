@@ -2,8 +2,8 @@
 //!
 //! `cargo xtask types` runs these same tests with `BAYHAND_WRITE_GENERATED` set, and then they write instead of compare.
 
-use bayhand_job::ask::{Ask, PersonAsk, Refused, StaffAsk};
-use bayhand_job::view::{BayView, CoachView, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::ask::{Ask, Attention, PersonAsk, Refused, StaffAsk};
+use bayhand_job::view::{BayView, CoachView, HeardView, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -36,6 +36,8 @@ fn types_of_the_windows() -> Tested {
     CoachView::export_all(&config)?;
     ReadBack::export_all(&config)?;
     Ask::export_all(&config)?;
+    Attention::export_all(&config)?;
+    HeardView::export_all(&config)?;
     Refused::export_all(&config)?;
 
     let committed = root().join("ui/src/generated");

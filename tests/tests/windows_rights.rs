@@ -23,6 +23,13 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         // Refused by the program: nothing is set.
         ("set_preferences", json!({ "preferences": { "language": "none" } }), [true, false, false]),
         ("say_again", json!({ "by": "" }), [true, false, false]),
+        (
+            "attend",
+            json!({ "attention": { "by": "", "step": "", "entries": {}, "reading_back": false } }),
+            [true, false, false],
+        ),
+        ("talk", json!({ "down": false }), [true, false, false]),
+        ("confirm_heard", json!({ "right": false }), [true, false, false]),
         ("pedal", json!({}), [false, false, true]),
         ("act", json!({ "ask": ask }), [true, false, false]),
         ("first_supervisor", json!({ "person": nobody, "pin": "", "passphrase": "" }), [true, false, false]),

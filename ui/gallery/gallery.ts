@@ -7,7 +7,7 @@ import ftl from "../../src-tauri/crates/words/text/en/ui.ftl?raw";
 import { baySamples, reviewSamples } from "../samples/desk";
 import { outlook } from "../samples/parts";
 import { labelsOf, standIn, type Shown } from "../samples/standin";
-import { stepSamples } from "../samples/step";
+import { heardSample, stepSamples } from "../samples/step";
 import BayBoard from "../src/bay/BayBoard.svelte";
 import ReviewWindow from "../src/review/ReviewWindow.svelte";
 import StepWindow from "../src/step/StepWindow.svelte";
@@ -39,7 +39,10 @@ async function show(target: HTMLElement): Promise<void> {
     mount(Parts, { target, props: { labels: views.labels } });
   } else if (window === "step" && views.step) {
     if (views.step.screen.kind === "step") views.step.screen.timer = begun(views.step.screen.timer);
-    mount(StepWindow, { target, props: { bridge: standIn(views) } });
+    const bridge = standIn(views);
+    mount(StepWindow, { target, props: { bridge } });
+    // `&heard` shows a number that was heard and waits, in a loud place.
+    if (asked.has("heard")) setTimeout(() => bridge.hear(heardSample), 300);
   } else if (window === "bay" && views.bay) {
     mount(BayBoard, { target, props: { bridge: standIn({ ...views, bay: { ...views.bay, timer: begun(views.bay.timer) } }) } });
   } else if (window === "review" && views.review) {

@@ -45,6 +45,7 @@ const samples: Shown[] = [
   ...Object.keys(stepSamples).map((name) => ({ query: `step=${name}`, window: "step" as const })),
   ...Object.keys(baySamples).map((name) => ({ query: `bay=${name}`, window: "bay" as const })),
   ...Object.keys(reviewSamples).map((name) => ({ query: `review=${name}`, window: "review" as const })),
+  { query: "step=reading&heard", window: "step" as const },
   ...["g", "h", "o", "p", "v"].map((key) => ({ query: `step=reading-gate&key=${key}`, window: "step" as const })),
   ...["person-RO", "add-person", "person-RO,forgot-pin", "person-MT,forgot-pin", "person-RO,change-pin"].map((click) => ({ query: `step=by-pin&key=p&click=${click}`, window: "step" as const })),
   ...["start", "not-proved"].map((name) => ({ query: `step=${name}&click=open-procedure`, window: "step" as const })),

@@ -3,6 +3,8 @@ import type { BayBridge, Labels, ReviewBridge, StepBridge } from "../src/bridge"
 import type { Ask } from "../src/generated/Ask";
 import type { CoachView } from "../src/generated/CoachView";
 import type { Entry } from "../src/generated/Entry";
+import type { Attention } from "../src/generated/Attention";
+import type { HeardView } from "../src/generated/HeardView";
 import type { BayView } from "../src/generated/BayView";
 import type { Outlook } from "../src/generated/Outlook";
 import type { ReadBack } from "../src/generated/ReadBack";
@@ -28,6 +30,8 @@ export interface Shown {
   outlook?: (at: number) => Outlook;
   /** What is read back of what is typed; throws a `Refused`. Without it numbers come back as they were typed. */
   readBack?: (entries: Record<string, Entry>) => ReadBack;
+  /** What comes of confirming what was heard. */
+  confirmed?: (right: boolean) => HeardView;
   /** Gives the next view, or throws a `Refused`. Without it every wish is recorded and changes nothing. */
   answer?: (ask: Ask) => StepView | ReviewView;
   /** Who takes over with which PIN; throws a `Refused`. Without it every PIN is right. */
@@ -42,6 +46,12 @@ export interface StandIn extends StepBridge, BayBridge, ReviewBridge {
   said: string[];
   /** What else it was asked: the command and its arguments. */
   told: unknown[][];
+  /** What the window waited for, the newest last. */
+  attended: Attention[];
+  /** How the key to talk went. */
+  talked: boolean[];
+  /** As the program does after somebody spoke. */
+  hear(heard: HeardView): void;
   /** As the program does after each commit. */
   change(): void;
 }
@@ -80,6 +90,7 @@ export const SETTINGS: SettingsView = {
     procedure: null,
     speech: { say: true, volume_percent: 100, words_a_minute: 150, voice: null },
     speech_of: {},
+    hearing: { by: "hold", talk_key: "F8", model: null },
   },
   languages: [{ code: "en", label: "English", outlook: null }],
   screens: [
@@ -126,12 +137,18 @@ export function standIn(shown: Shown): StandIn {
   const asked: Ask[] = [];
   const said: string[] = [];
   const told: unknown[][] = [];
+  const attended: Attention[] = [];
+  const talked: boolean[] = [];
+  const hearers = new Set<(heard: HeardView) => void>();
   const listeners = new Set<() => void>();
   return {
     shown,
     asked,
     said,
     told,
+    attended,
+    talked,
+    hear: (heard) => hearers.forEach((then) => then(heard)),
     change: () => listeners.forEach((then) => then()),
     labels: async () => shown.labels,
     onChanged: async (then) => {
@@ -142,6 +159,13 @@ export function standIn(shown: Shown): StandIn {
     preview: async (_by, at) => need(shown.outlook?.(at)),
     readBack: async (_by, _step, entries) => shown.readBack?.(entries) ?? echo(need(shown.step), entries),
     sayAgain: async (by) => void said.push(by),
+    attend: async (attention) => void attended.push(attention),
+    talk: async (down) => void talked.push(down),
+    confirmHeard: async (right) => need(shown.confirmed?.(right)),
+    onHeard: async (then) => {
+      hearers.add(then);
+      return () => void hearers.delete(then);
+    },
     settings: async () => (shown.settings ??= SETTINGS),
     set: async (set) => (shown.settings = { ...(shown.settings ?? SETTINGS), set }),
     pedal: async () => shown.settings?.set.pedal ?? null,

@@ -1,5 +1,6 @@
 /** Sample views of the window at the car, one for each screen and each kind of step. */
 import type { Choice } from "../src/generated/Choice";
+import type { HeardView } from "../src/generated/HeardView";
 import type { PairPlot } from "../src/generated/PairPlot";
 import type { StepView } from "../src/generated/StepView";
 import {
@@ -79,6 +80,14 @@ function choosing(came: PairPlot[]): StepView {
     "adjust",
   );
 }
+
+/** A number that was heard and waits to be confirmed, where it is loud. */
+export const heardSample: HeardView = {
+  act: { kind: "nothing" },
+  says: "Load, front left: 221.4, 221.5, 221.5 kg.",
+  loud: "It is loud here: speech stands 9 dB above the noise. Use the keys, or look twice at each number.",
+  pending: { key: "loads.FL", label: "Load, front left", text: "221.4  221.5  221.5 kg" },
+};
 
 export const stepSamples: Record<string, StepView> = {
   "start-first": { ...none, staff: staffOf([]), screen: { kind: "start", says: "Set up this workshop, or only look first.", open_jobs: [], procedure: SHIPPED } },

@@ -2,9 +2,11 @@
 import { invoke } from "@tauri-apps/api/core";
 import { listen } from "@tauri-apps/api/event";
 import type { Ask } from "./generated/Ask";
+import type { Attention } from "./generated/Attention";
 import type { BayView } from "./generated/BayView";
 import type { CoachView } from "./generated/CoachView";
 import type { Entry } from "./generated/Entry";
+import type { HeardView } from "./generated/HeardView";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
 import type { PeopleView } from "./generated/PeopleView";
@@ -45,6 +47,14 @@ export interface StepBridge extends CommonBridge, StaffBridge {
   readBack(by: string, step: string, entries: Record<string, Entry>): Promise<ReadBack>;
   /** Says once more what the step at hand says. */
   sayAgain(by: string): Promise<void>;
+  /** What the window waits for, so that what is said is held to it. */
+  attend(attention: Attention): Promise<void>;
+  /** The key to talk is held down, or let go. */
+  talk(down: boolean): Promise<void>;
+  /** Confirms a number that was heard, or takes it back. */
+  confirmHeard(right: boolean): Promise<HeardView>;
+  /** Calls `then` with what came of each thing heard; gives back how to stop that. */
+  onHeard(then: (heard: HeardView) => void): Promise<() => void>;
   settings(): Promise<SettingsView>;
   /** Rejects with `Refused` when nothing was changed. */
   set(preferences: Preferences): Promise<SettingsView>;
@@ -98,6 +108,10 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   preview: (by, at) => invoke("preview", { by, at }),
   readBack: (by, step, entries) => invoke("read_back", { by, step, entries }),
   sayAgain: (by) => invoke("say_again", { by }),
+  attend: (attention) => invoke("attend", { attention }),
+  talk: (down) => invoke("talk", { down }),
+  confirmHeard: (right) => invoke("confirm_heard", { right }),
+  onHeard: (then) => listen<HeardView>("heard", (event) => then(event.payload)),
   settings: () => invoke("settings"),
   set: (preferences) => invoke("set_preferences", { preferences }),
   pedal: () => invoke("pedal"),

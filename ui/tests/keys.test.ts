@@ -3,6 +3,7 @@ import { cleanup } from "@testing-library/svelte";
 import { afterEach, describe, expect, test } from "vitest";
 import { acknowledged, raised, step, stepView, technician, trainee } from "../samples/parts";
 import { stepSamples } from "../samples/step";
+import type { HeardView } from "../src/generated/HeardView";
 import { LETTER } from "../src/step/keys";
 import { SETTINGS } from "../samples/standin";
 import { click, find, get, openStep, press, record, settle, type } from "./windows";
@@ -201,6 +202,78 @@ describe("the voice", () => {
     expect(get("notice").textContent).toContain("Nothing can be said here.");
     await click("notice-seen");
     expect(find("notice")).toBeNull();
+  });
+});
+
+describe("spoken answers", () => {
+  const nothing: HeardView = { act: { kind: "nothing" }, says: "", loud: null, pending: null };
+  const waits: HeardView = { ...nothing, says: "Load, front left: 221.4 kg.", pending: { key: "loads.FL", label: "Load, front left", text: "221.4 kg" } };
+  const fill: HeardView = { ...nothing, act: { kind: "fill", key: "loads.FL", text: "221.4", unit: "kg" }, says: "Load, front right?" };
+  const hold = (kind: "keydown" | "keyup", more: KeyboardEventInit = {}): void => {
+    window.dispatchEvent(new KeyboardEvent(kind, { key: "F8", code: "F8", bubbles: true, cancelable: true, ...more }));
+  };
+
+  test("are listened to while the key is held, wherever the focus is, and the window says what it waits for", async () => {
+    const bridge = await openStep(stepSamples.reading!);
+    hold("keydown");
+    hold("keydown", { repeat: true });
+    hold("keyup");
+    expect(bridge.talked).toEqual([true, false]);
+    await type("field-loads.FR", "213");
+    await settle();
+    expect(bridge.attended.at(-1)).toEqual({ by: "RO", step: "adjust.read", entries: { "loads.FR": { text: "213", unit: "kg" } }, reading_back: false });
+    await press("h");
+    await settle();
+    expect(bridge.attended.at(-1)?.step, "in a dialog for nothing").toBe("");
+    hold("keydown");
+    expect(bridge.talked, "and the key then does nothing").toEqual([true, false]);
+  });
+
+  test("a number waits until a key says that it is right, and is a draft only then", async () => {
+    const bridge = await openStep(stepSamples.reading!);
+    bridge.shown.confirmed = (right) => (right ? fill : nothing);
+    bridge.hear(waits);
+    await settle();
+    expect(get("heard-pending").textContent).toContain("221.4 kg");
+    expect(get<HTMLInputElement>("field-loads.FL").value, "not entered yet").toBe("");
+    expect(find("record"), "nothing is recorded meanwhile").toBeNull();
+    await press("Enter");
+    expect(get<HTMLInputElement>("field-loads.FL").value).toBe("221.4");
+    expect(get("heard").textContent).toContain("Load, front right?");
+    bridge.hear(waits);
+    await settle();
+    await press("Escape");
+    expect(find("heard-pending"), "Escape takes it back").toBeNull();
+    expect(bridge.asked, "nothing was recorded by any of it").toEqual([]);
+  });
+
+  test("confirm reads back first and then records, as the main action does", async () => {
+    const bridge = await openStep(stepSamples.turn!);
+    await type("field-turned.FR", "0.25");
+    bridge.hear({ ...nothing, act: { kind: "confirm" } });
+    await settle();
+    expect(find("read-back")).not.toBeNull();
+    bridge.hear({ ...nothing, act: { kind: "confirm" } });
+    await settle();
+    expect(bridge.asked.map((ask) => ask.wish.kind)).toEqual(["record"]);
+  });
+
+  test("acknowledge nothing: whatever is told, the hazard's button waits for a hand", async () => {
+    const bridge = await openStep(stepView(step({ hazards: [raised], hazards_open: true })));
+    for (const kind of ["confirm", "change", "undo", "again", "nothing"] as const) bridge.hear({ ...nothing, act: { kind } });
+    await settle();
+    hold("keydown");
+    hold("keyup");
+    expect(bridge.asked).toEqual([]);
+    expect(find("ack-raised-vehicle")).not.toBeNull();
+  });
+
+  test("are off where keys only are chosen", async () => {
+    const settings = { ...SETTINGS, set: { ...SETTINGS.set, hearing: { ...SETTINGS.set.hearing, by: "keys" as const } } };
+    const bridge = await openStep(stepSamples.reading!, undefined, settings);
+    hold("keydown");
+    expect(find("talk")).toBeNull();
+    expect([bridge.talked, bridge.attended]).toEqual([[], []]);
   });
 });
 

@@ -139,6 +139,20 @@ pub struct Entry {
     pub unit: Option<String>,
 }
 
+/// What the window at the car waits for, so that what is said is held to it.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct Attention {
+    /// Initials of whoever acts; empty: nobody yet, and nothing is listened to.
+    pub by: String,
+    /// The step at hand; empty: none, or a dialog stands before it.
+    pub step: String,
+    /// The draft so far, by field key.
+    pub entries: BTreeMap<String, Entry>,
+    /// True while the draft is read back.
+    pub reading_back: bool,
+}
+
 /// Why a wish was not carried out. Nothing was recorded.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct Refused {

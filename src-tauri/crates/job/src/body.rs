@@ -133,6 +133,9 @@ pub struct Seen {
     /// Values used, by key, in base units (kg, mm, bar, deg, turn, N/mm, %), decimal text; one for each look.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub used: BTreeMap<String, Vec<String>>,
+    /// What was heard of entries that were spoken, by key.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub heard: BTreeMap<String, HeardSeen>,
     /// What the gates said, in their order.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gates: Vec<GateSeen>,
@@ -142,6 +145,16 @@ pub struct Seen {
     /// The plan that was accepted.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plan: Option<PlanSeen>,
+}
+
+/// What was heard of an entry.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HeardSeen {
+    /// The words.
+    pub words: String,
+    /// How sure that was, 0 to 1, decimal text.
+    pub score: String,
 }
 
 /// What a gate said.

@@ -1,11 +1,13 @@
 //! The desk: owns the book and the open job, and is the one way in for every window.
 //!
 //! - `queries`: what is asked without anything being recorded. `speaking`: what is said aloud, and what is missing for it.
+//! - `hearing`: what may be answered aloud.
 //! - `evidence`: what the gates find and a person relies on.
 //!
 //! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
 
 mod evidence;
+mod hearing;
 mod keeping;
 mod learned;
 mod people;
@@ -65,6 +67,7 @@ pub struct Desk {
     procedure: std::sync::Mutex<Option<procedure::Chosen>>,
     copies: keeping::Copies,
     speaking: speaking::Speaking,
+    heed: hearing::Heed,
 }
 
 impl Desk {
@@ -87,6 +90,7 @@ impl Desk {
             procedure: Default::default(),
             copies: Default::default(),
             speaking: Default::default(),
+            heed: Default::default(),
         })
     }
 
@@ -377,7 +381,12 @@ impl Desk {
             _ => None,
         };
         let seen = if matches!(event, Event::Done { .. } | Event::Tried { .. }) { seen } else { None };
-        self.write(log, vec![Happened { event, name, proof: None, seen }], None).await
+        let done = matches!(event, Event::Done { .. } | Event::Waived { .. });
+        self.write(log, vec![Happened { event, name, proof: None, seen }], None).await?;
+        if done {
+            self.heed.forget();
+        }
+        Ok(())
     }
 
     fn intent(&self, ask: &Ask) -> Result<Intent, Refused> {

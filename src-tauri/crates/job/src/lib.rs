@@ -7,7 +7,7 @@
 //! - [`log::Log`]: one job's record, read back. Its state is nothing but its events replayed.
 //! - [`known::Known`], [`reading`], [`instruments`], [`judge`], [`suspicion`], [`preload`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
 //! - [`coach`]: what was wrong at a practice job and where it showed, from the record and the hidden truth.
-//! - [`view`]: what the windows show, in words. [`spoken`]: what is said aloud of it. [`handover`]: what the sheet says.
+//! - [`view`]: what the windows show, in words. [`spoken`]: what is said aloud of it. [`hearing`]: what may be answered aloud. [`handover`]: what the sheet says.
 //!
 //! Deliberately absent: SQL, Tauri, Fluent, statics of its own.
 
@@ -22,6 +22,7 @@ mod desk;
 pub mod draft;
 pub mod gates;
 pub mod handover;
+pub mod hearing;
 pub mod instruments;
 pub mod judge;
 pub mod known;

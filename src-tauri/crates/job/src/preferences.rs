@@ -117,6 +117,37 @@ impl Default for Speech {
     }
 }
 
+/// How spoken answers are heard.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(rename_all = "kebab-case")]
+pub enum HearBy {
+    /// Not at all: keys, touch and pedal only. Nothing of hearing is in memory then.
+    Keys,
+    /// While a key is held down.
+    #[default]
+    Hold,
+    /// Whenever somebody speaks.
+    HandsFree,
+}
+
+/// Whether and how spoken answers are heard.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields, default)]
+pub struct Hearing {
+    /// How.
+    pub by: HearBy,
+    /// Code of the key that is held to talk, as the window names it; it may be a pedal's.
+    pub talk_key: String,
+    /// The voice model's file; none: where `cargo xtask voice` puts it.
+    pub model: Option<String>,
+}
+
+impl Default for Hearing {
+    fn default() -> Self {
+        Self { by: HearBy::default(), talk_key: "F8".into(), model: None }
+    }
+}
+
 /// Everything that is set.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 #[serde(deny_unknown_fields, default)]
@@ -137,6 +168,8 @@ pub struct Preferences {
     pub speech: Speech,
     /// How lines are said, by initials.
     pub speech_of: BTreeMap<String, Speech>,
+    /// How spoken answers are heard.
+    pub hearing: Hearing,
 }
 
 impl Default for Preferences {
@@ -150,6 +183,7 @@ impl Default for Preferences {
             procedure: None,
             speech: Speech::default(),
             speech_of: BTreeMap::new(),
+            hearing: Hearing::default(),
         }
     }
 }
@@ -200,6 +234,9 @@ impl Preferences {
                 return Err(Wrong { field, code: "unit-of-other-kind" });
             }
         }
+        if self.pedal.as_ref() == Some(&self.hearing.talk_key) {
+            return Err(Wrong { field: "talk-key", code: "talk-is-pedal" });
+        }
         for speech in std::iter::once(&self.speech).chain(self.speech_of.values()) {
             if speech.volume_percent > 100 {
                 return Err(Wrong { field: "volume", code: "speech-volume" });
@@ -246,6 +283,7 @@ mod tests {
         let turns = Units { angle: Unit::Turn, ..Units::default() };
         check(&|p| p.people = BTreeMap::from([("RO".into(), turns)]), Some("angle"));
         check(&|p| p.speech.volume_percent = 101, Some("volume"));
+        check(&|p| p.pedal = Some("F8".into()), Some("talk-key"));
         check(&|p| p.speech.voice = Some("en-us+f3".into()), None);
         check(&|p| p.speech.voice = Some("--path=x".into()), Some("voice"));
         let hasty = Speech { words_a_minute: 900, ..Speech::default() };

@@ -16,11 +16,12 @@ mod turn;
 
 pub use bay::bay_view;
 pub use coach::coach;
+pub use fields::preset;
 pub use outlook::why;
 pub use review::{card_row, review_job, state_code};
 pub use rows::short;
 pub use sheet::handover;
-pub use step::{ended_screen, preview, step_body};
+pub use step::{ended_screen, hazards, preview, step_body};
 
 use crate::{
     known::Known,

@@ -5,6 +5,7 @@
 
 mod bay;
 mod coach;
+mod heard;
 mod parts;
 mod people;
 mod procedure;
@@ -14,6 +15,7 @@ mod step;
 
 pub use bay::BayView;
 pub use coach::{CoachRow, CoachView, ScoreRow};
+pub use heard::{HeardAct, HeardPending, HeardView};
 pub use parts::{
     CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,
     TurnView, VerdictCode,

@@ -112,29 +112,30 @@ impl Recogniser {
 
     /// What was said, or why nothing is taken.
     pub fn hear(&self, sound: &[f32], grammar: &Grammar) -> Heard {
-        let rejected = |why, score| Heard { what: What::Rejected(why), score };
+        let nothing = |why| Heard { words: String::new(), what: What::Rejected(why), score: 0.0 };
         if (sound.len() as f32) < SHORTEST_S * HERTZ as f32 {
-            return rejected(Why::TooShort, 0.0);
+            return nothing(Why::TooShort);
         }
         if loudness(sound).is_some_and(|loudness| loudness.speech_db < SILENCE_DB) {
-            return rejected(Why::Silence, 0.0);
+            return nothing(Why::Silence);
         }
-        let Some(guess) = self.guess(sound, grammar) else { return rejected(Why::OtherTalk, 0.0) };
+        let Some(guess) = self.guess(sound, grammar) else { return nothing(Why::OtherTalk) };
         let heard = guess.own.strip_prefix(&guess.words).is_some_and(|rest| rest.is_empty() || rest.starts_with(' '));
         if guess.nobody > if heard { NOBODY_SPEAKS_BUT_HEARD } else { NOBODY_SPEAKS } {
-            return rejected(Why::Silence, 0.0);
+            return nothing(Why::Silence);
         }
         // Each is a half at its bound.
         let near = |difference: f32| 1.0 / (1.0 + (-difference).exp());
         let (taken, apart) = (near(guess.over_free - TAKEN), near(guess.over_next - APART));
         let score = taken.min(apart);
-        if taken < 0.5 {
-            rejected(Why::OtherTalk, score)
+        let what = if taken < 0.5 {
+            What::Rejected(Why::OtherTalk)
         } else if apart < 0.5 {
-            rejected(Why::Unsure, score)
+            What::Rejected(Why::Unsure)
         } else {
-            meaning(&guess.words, grammar).map_or(rejected(Why::OtherTalk, 0.0), |what| Heard { what, score })
-        }
+            meaning(&guess.words, grammar).unwrap_or(What::Rejected(Why::OtherTalk))
+        };
+        Heard { words: guess.words, what, score }
     }
 
     /// The likeliest text of the grammar; `None` when none came to its end.

@@ -5,6 +5,8 @@ use crate::spoken::Corner;
 /// What a sound came to.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Heard {
+    /// The bare words of the likeliest text that may be said; empty where there was none.
+    pub words: String,
     /// What it is taken for.
     pub what: What,
     /// From 0 to 1; what is taken has at least 0.5.

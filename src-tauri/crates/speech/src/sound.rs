@@ -1,5 +1,6 @@
 //! Sound as the recogniser takes it: one channel, 16,000 samples a second, from -1 to 1.
 
+pub mod microphone;
 mod noise;
 mod resample;
 

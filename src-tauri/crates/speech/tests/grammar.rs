@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
 use bayhand_speech::spoken::Corner;
-use bayhand_speech::spoken::grammar::{Expect, Form, Grammar, GrammarError};
+use bayhand_speech::spoken::grammar::{Corners, Expect, Form, Grammar, GrammarError};
 use bayhand_speech::spoken::number::{Tongue, words};
 use bayhand_speech::spoken::reading::parse;
 use proptest::prelude::*;
@@ -13,8 +13,9 @@ fn of(form: Form) -> Grammar {
 }
 
 static ANY: LazyLock<Grammar> = LazyLock::new(|| of(Form::default()));
-static LOAD: LazyLock<Grammar> =
-    LazyLock::new(|| of(Form { corner: Some(Corner::FrontLeft), digits: 3, decimals: 1, minus: false, looks: 3 }));
+static LOAD: LazyLock<Grammar> = LazyLock::new(|| {
+    of(Form { corner: Some(Corner::FrontLeft), digits: 3, decimals: 1, minus: false, looks: 3, ..Form::default() })
+});
 
 fn check(said: &str, corner: Option<Corner>, looks: &[&str], unit: Option<&str>) {
     assert!(ANY.allows(said) || LOAD.allows(said), "{said:?} may be said");
@@ -72,6 +73,17 @@ fn what_is_not_waited_for_cannot_be_heard() {
     for bare in ["two one four", "oh", "two"] {
         assert!(!ANY.allows(bare), "{bare:?} names no corner");
     }
+}
+
+#[test]
+fn other_corners_or_none_may_be_said_where_the_form_says_so() {
+    let load = Form { corner: Some(Corner::FrontLeft), digits: 3, decimals: 1, minus: false, ..Form::default() };
+    let any = of(Form { corners: Corners::Any, ..load.clone() });
+    for said in ["two one four", "front left two one four", "rear right two one four"] {
+        assert!(any.allows(said), "{said:?}");
+    }
+    let none = of(Form { corner: None, corners: Corners::None, ..load });
+    assert!(none.allows("two one four point five kilograms") && !none.allows("front left two one four"));
 }
 
 #[test]

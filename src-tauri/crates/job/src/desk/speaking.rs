@@ -6,7 +6,7 @@ use crate::{
     preferences::Speech,
     spoken::{self, Spoken},
     tell::Tell,
-    view::{ReadBack, Screen, StepView},
+    view::{HeardView, ReadBack, Screen, StepView},
 };
 use std::sync::{Mutex, PoisonError};
 
@@ -24,6 +24,10 @@ pub enum Missing {
     Voice(String),
     /// No loudspeaker.
     Speaker(String),
+    /// No microphone, or nothing that records.
+    Microphone(String),
+    /// No voice model.
+    Model(String),
 }
 
 impl Missing {
@@ -32,12 +36,14 @@ impl Missing {
         match self {
             Self::Voice(_) => "missing-voice",
             Self::Speaker(_) => "missing-speaker",
+            Self::Microphone(_) => "missing-microphone",
+            Self::Model(_) => "missing-model",
         }
     }
 
     fn why(&self) -> &str {
         match self {
-            Self::Voice(why) | Self::Speaker(why) => why,
+            Self::Voice(why) | Self::Speaker(why) | Self::Microphone(why) | Self::Model(why) => why,
         }
     }
 }
@@ -83,6 +89,13 @@ impl Desk {
     /// What is said of a draft that is read back.
     pub fn to_say_back(&self, by: &str, read: &ReadBack) -> Option<Spoken> {
         self.speech_to(by).say.then(|| spoken::read_back(read, &self.tell_to(by))).flatten()
+    }
+
+    /// What is said of something that was heard.
+    pub fn to_say_heard(&self, by: &str, heard: &HeardView) -> Option<Spoken> {
+        let says = [heard.says.as_str()].into_iter().chain(heard.loud.as_deref()).filter(|says| !says.is_empty());
+        let says = says.collect::<Vec<_>>().join(" ");
+        (self.speech_to(by).say && !says.is_empty()).then(|| Spoken::plain(says))
     }
 
     /// What is said of a refusal.

@@ -74,7 +74,7 @@ fn units(number: &Number, tell: &Tell) -> Vec<UnitChoice> {
 }
 
 /// The unit that a number is typed in at first: the person's, where they have one of its kind.
-fn preset(number: &Number, tell: &Tell) -> Option<Unit> {
+pub fn preset(number: &Number, tell: &Tell) -> Option<Unit> {
     let own = unit(&number.unit)?;
     Some(match own.quantity() {
         Quantity::Mass | Quantity::Length | Quantity::Pressure | Quantity::Angle => tell.units.of(own.quantity()),

@@ -95,8 +95,9 @@ fn row(log: &Log, line: &Line, tell: &Tell) -> EntryRow {
                 row.entered = entered(document_step, entries, tell);
                 row.used = used(document_step, line);
             }
+            let by_voice = by_voice(step, line, tell);
             let says = line.happened.seen.iter().flat_map(|s| s.gates.iter()).filter(|g| !g.says.is_empty());
-            row.note = says.map(|g| g.says.clone()).collect::<Vec<_>>().join(" ");
+            row.note = says.map(|g| g.says.clone()).chain(by_voice).collect::<Vec<_>>().join(" ");
             row.state = standing_of(log, line, step);
             if row.state == StateCode::Again {
                 row.note = format!("{} {}", tell.text("row-void", &[]), row.note).trim().to_owned();
@@ -126,6 +127,21 @@ fn simple(row: &mut EntryRow, what: &str, by: &str, note: &str, log: &Log, tell:
     row.what = tell.text(what, &[]);
     row.who = person(log, by, tell);
     row.note = note.to_owned();
+}
+
+/// Which entries were spoken, as what they were heard and how sure that was.
+fn by_voice(step: &str, line: &Line, tell: &Tell) -> Option<String> {
+    let heard = &line.happened.seen.as_ref()?.heard;
+    let one = |(key, heard): (&String, &crate::body::HeardSeen)| {
+        let args = [
+            ("field", field_name(tell.words, step, key)),
+            ("words", heard.words.clone()),
+            ("score", heard.score.clone()),
+        ];
+        tell.text("row-by-voice-one", &args)
+    };
+    let fields: Vec<_> = heard.iter().map(one).collect();
+    (!fields.is_empty()).then(|| tell.text("row-by-voice", &[("fields", fields.join(", "))]))
 }
 
 /// A step in few words.

@@ -2,6 +2,8 @@
 
 use super::queue::{Act, Event, Line, Queue};
 use super::voice::{Manner, Saying, VoiceError};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{self, RecvTimeoutError};
 use std::time::Duration;
 
@@ -15,7 +17,7 @@ pub trait Voice: Send + 'static {
 }
 
 /// A line that is being said.
-pub trait Utterance {
+pub trait Utterance: Send {
     /// `Some` once it has come to its end: whether it was said.
     fn ended(&mut self) -> Option<Result<(), VoiceError>>;
     /// Stops it at once.
@@ -40,16 +42,19 @@ enum Told {
 }
 
 /// Who says lines. Dropped, it falls silent.
-pub struct Speaker(mpsc::Sender<Told>);
+pub struct Speaker {
+    tell: mpsc::Sender<Told>,
+    says: Arc<AtomicBool>,
+}
 
 impl Speaker {
     /// Starts to wait for lines. `trouble` is told each time that a line could not be said.
     pub fn start(voice: impl Voice, trouble: impl FnMut(VoiceError) + Send + 'static) -> Self {
         let (tell, told) = mpsc::channel();
-        std::thread::spawn(move || {
-            Mouth { voice, trouble, queue: Queue::default(), manner: None, saying: None }.run(&told)
-        });
-        Self(tell)
+        let says = Arc::new(AtomicBool::new(false));
+        let mouth = Mouth { voice, trouble, queue: Queue::default(), manner: None, saying: None, says: says.clone() };
+        std::thread::spawn(move || mouth.run(&told));
+        Self { tell, says }
     }
 
     /// How lines are said from now on.
@@ -67,6 +72,11 @@ impl Speaker {
         self.tell(Told::Event(if speaks { Event::PersonBegins } else { Event::PersonEnds }));
     }
 
+    /// True while a line is being said.
+    pub fn says(&self) -> bool {
+        self.says.load(Ordering::Relaxed)
+    }
+
     /// Nothing more is to be said.
     pub fn hush(&self) {
         self.tell(Told::Event(Event::Hush));
@@ -74,7 +84,7 @@ impl Speaker {
 
     fn tell(&self, told: Told) {
         // The thread ends only with this speaker.
-        let _ = self.0.send(told);
+        let _ = self.tell.send(told);
     }
 }
 
@@ -85,6 +95,8 @@ struct Mouth<V, T> {
     queue: Queue,
     manner: Option<Manner>,
     saying: Option<Box<dyn Utterance>>,
+    /// For others to see: whether a line is being said.
+    says: Arc<AtomicBool>,
 }
 
 impl<V: Voice, T: FnMut(VoiceError)> Mouth<V, T> {
@@ -108,6 +120,7 @@ impl<V: Voice, T: FnMut(VoiceError)> Mouth<V, T> {
                 }
                 self.happened(Event::Said);
             }
+            self.says.store(self.saying.is_some(), Ordering::Relaxed);
         }
         if let Some(saying) = self.saying.take() {
             saying.cut();

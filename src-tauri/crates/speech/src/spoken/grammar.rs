@@ -25,6 +25,8 @@ pub struct Form {
     /// The corner that is waited for; it may be said or left out. Without it any corner may be said, and one must be: a
     /// bare number is too short to be told from other talk.
     pub corner: Option<Corner>,
+    /// Whether other corners may be said too, or none.
+    pub corners: Corners,
     /// Most digits before the point, 1 to 4.
     pub digits: u8,
     /// Most digits after it, 0 to 3.
@@ -35,9 +37,22 @@ pub struct Form {
     pub looks: u8,
 }
 
+/// Which corners may be said.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Corners {
+    /// The one that is waited for; without one, any.
+    #[default]
+    Waited,
+    /// Any; where none is said it is the one that is waited for.
+    Any,
+    /// None: a number that belongs to no corner.
+    None,
+}
+
 impl Default for Form {
     fn default() -> Self {
-        Self { corner: None, digits: 4, decimals: 3, minus: true, looks: 1 }
+        Self { corner: None, corners: Corners::Waited, digits: 4, decimals: 3, minus: true, looks: 1 }
     }
 }
 
@@ -193,9 +208,12 @@ fn reading(form: &Form) -> Result<String, GrammarError> {
     range("digits", form.digits, 1, 4)?;
     range("decimals", form.decimals, 0, 3)?;
     range("looks", form.looks, 1, 5)?;
-    let corner = match form.corner {
-        Some(corner) => format!("({} )?", corner.words()),
-        None => format!("({}) ", Corner::ALL.map(Corner::words).join("|")),
+    let any = || Corner::ALL.map(Corner::words).join("|");
+    let corner = match (form.corner, form.corners) {
+        (_, Corners::None) => String::new(),
+        (Some(_), Corners::Any) => format!("(({}) )?", any()),
+        (Some(corner), Corners::Waited) => format!("({} )?", corner.words()),
+        (None, _) => format!("({}) ", any()),
     };
     let number = number(form);
     let more = format!("( then {number}){{0,{}}}", form.looks - 1);

@@ -217,6 +217,20 @@ ui-settings-speed = Wörter je Minute
 ui-settings-voice-name = Stimme des Systems
 ui-settings-voice-usual = die übliche
 ui-notice-close = Gesehen
+ui-settings-hearing = Gesprochene Antworten (Englisch)
+ui-settings-hear = Gehört wird
+ui-settings-hear-keys = nicht: nur Tasten und Berührung
+ui-settings-hear-hold = solange eine Taste gehalten wird
+ui-settings-hear-free = freihändig
+ui-settings-talk-learn = Sprechtaste: [key]. Andere anlernen
+ui-settings-model = Sprachmodell
+ui-settings-model-usual = am üblichen Ort
+ui-talk = Zum Sprechen halten
+ui-talk-listens = Hört zu
+ui-talk-free = Sprechen oder halten
+ui-heard = Gehört
+ui-heard-right = Das stimmt
+ui-heard-wrong = Nein
 
 ## Halle
 ui-bay-silent = Das Programm antwortet nicht. Auf das Fenster am Fahrzeug sehen.

@@ -218,6 +218,20 @@ ui-settings-speed = Words a minute
 ui-settings-voice-name = Voice of the system
 ui-settings-voice-usual = the usual one
 ui-notice-close = Seen
+ui-settings-hearing = Spoken answers
+ui-settings-hear = Heard
+ui-settings-hear-keys = Not: keys and touch only
+ui-settings-hear-hold = While a key is held
+ui-settings-hear-free = Hands-free
+ui-settings-talk-learn = Key to talk: [key]. Learn another
+ui-settings-model = Voice model
+ui-settings-model-usual = the usual place
+ui-talk = Hold to talk
+ui-talk-listens = Listening
+ui-talk-free = Speak, or hold
+ui-heard = Heard
+ui-heard-right = That is right
+ui-heard-wrong = Not so
 
 ## Bay
 ui-bay-silent = The program does not answer. Look at the window at the car.

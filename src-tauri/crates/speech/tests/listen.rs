@@ -1,0 +1,201 @@
+//! The ear: held by a key, or hands-free; what is missing; and when somebody speaks in the noise of a workshop.
+#![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
+
+#[path = "common/noise.rs"]
+mod noise;
+
+use bayhand_speech::heard::{Heard, What};
+use bayhand_speech::listen::activity::{Activity, Change, FRAME};
+use bayhand_speech::listen::{Ear, EarError, Hears, Listener, Told};
+use bayhand_speech::sound;
+use bayhand_speech::sound::microphone::{Microphone, MicrophoneError, Process, Recording};
+use bayhand_speech::spoken::grammar::{Expect, Grammar};
+use noise::Noise;
+use std::path::PathBuf;
+use std::process::Command;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, mpsc};
+use std::time::Duration;
+
+/// A microphone that gives a sound bit by bit, then silence for ever; without one there is no microphone.
+struct Tape(Option<Vec<f32>>);
+
+struct Played {
+    sound: Vec<f32>,
+    at: usize,
+}
+
+impl Microphone for Tape {
+    fn open(&mut self) -> Result<Box<dyn Recording>, MicrophoneError> {
+        let sound = self.0.clone().ok_or(MicrophoneError::Missing)?;
+        Ok(Box::new(Played { sound, at: 0 }))
+    }
+}
+
+impl Recording for Played {
+    fn take(&mut self) -> Result<Vec<f32>, MicrophoneError> {
+        let from = self.at;
+        self.at += 4 * FRAME;
+        Ok((from..self.at).map(|at| self.sound.get(at).copied().unwrap_or(1e-4)).collect())
+    }
+}
+
+/// Hears how long a sound is.
+struct Length;
+
+impl Hears for Length {
+    fn hear(&self, sound: &[f32], _: &Grammar) -> Heard {
+        Heard { words: sound.len().to_string(), what: What::Phrase("next".into()), score: 1.0 }
+    }
+}
+
+struct Notes {
+    tell: mpsc::Sender<String>,
+    speaks: Arc<AtomicBool>,
+    model: bool,
+}
+
+impl Listener for Notes {
+    fn recogniser(&mut self) -> Result<Box<dyn Hears>, EarError> {
+        if self.model { Ok(Box::new(Length)) } else { Err(EarError::NoModel(PathBuf::from("tiny-en.model"))) }
+    }
+
+    fn awaited(&mut self) -> Option<Expect> {
+        Some(Expect { phrases: vec!["next".into()], reading: None })
+    }
+
+    fn speaks(&mut self) -> bool {
+        self.speaks.load(Ordering::Relaxed)
+    }
+
+    fn told(&mut self, told: Told) {
+        let note = match told {
+            Told::Begins => "begins".to_owned(),
+            Told::Ends => "ends".to_owned(),
+            Told::Heard(heard, _) => heard.words,
+            Told::Trouble(error) => error.to_string(),
+        };
+        let _ = self.tell.send(note);
+    }
+}
+
+fn ear(tape: Option<Vec<f32>>, model: bool) -> (Ear, mpsc::Receiver<String>, Arc<AtomicBool>) {
+    let (tell, told) = mpsc::channel();
+    let speaks = Arc::new(AtomicBool::new(false));
+    (Ear::start(Tape(tape), Notes { tell, speaks: speaks.clone(), model }), told, speaks)
+}
+
+fn next(told: &mpsc::Receiver<String>) -> String {
+    told.recv_timeout(Duration::from_secs(5)).unwrap_or_default()
+}
+
+fn spoken(name: &str) -> Vec<f32> {
+    sound::read(&PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("tests/data/{name}.flac"))).unwrap()
+}
+
+/// A second of the place before and after what is said.
+fn around(speech: &[f32]) -> Vec<f32> {
+    [&[0.0; 16_000][..], speech, &[0.0; 16_000]].concat()
+}
+
+#[test]
+fn what_is_said_while_the_key_is_held_is_heard_when_it_is_let_go() {
+    let (ear, told, _) = ear(Some(spoken("voice3-c03")), true);
+    ear.hold(true);
+    assert_eq!(next(&told), "begins");
+    std::thread::sleep(Duration::from_millis(200));
+    ear.hold(false);
+    assert_eq!(next(&told), "ends");
+    assert!(next(&told).parse::<usize>().unwrap() >= FRAME, "something was recorded");
+    ear.hold(false);
+    assert_eq!(told.recv_timeout(Duration::from_millis(100)).ok(), None, "letting go of nothing is nothing");
+}
+
+#[test]
+fn a_missing_microphone_or_model_is_told_and_nothing_hangs() {
+    for (tape, model, says) in
+        [(None, true, "no program here records"), (Some(vec![]), false, "no voice model lies at")]
+    {
+        let (ear, told, _) = ear(tape, model);
+        ear.hold(true);
+        assert_eq!(next(&told), "begins");
+        let trouble = next(&told);
+        assert!(trouble.contains(says), "{trouble}");
+        assert_eq!(next(&told), "ends", "lines are said again");
+        ear.hold(false);
+        assert_eq!(told.recv_timeout(Duration::from_millis(100)).ok(), None);
+    }
+}
+
+#[test]
+fn hands_free_hears_each_thing_said_and_is_deaf_to_the_program() {
+    let speech = spoken("voice3-r00");
+    let (ear, told, speaks) = ear(Some(around(&speech)), true);
+    ear.hands_free(true);
+    assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
+    let length: usize = next(&told).parse().unwrap();
+    assert!(length >= speech.len() && length < speech.len() + 24_000, "{length} of {} samples", speech.len());
+    assert_eq!(told.recv_timeout(Duration::from_millis(400)).ok(), None, "silence after it is nothing");
+    speaks.store(true, Ordering::Relaxed);
+    ear.hands_free(true);
+    assert_eq!(told.recv_timeout(Duration::from_millis(1500)).ok(), None, "its own voice is not heard");
+}
+
+/// Begins and ends, in frames.
+fn changes(sound: &[f32]) -> Vec<(usize, Change)> {
+    let mut activity = Activity::default();
+    let frames = sound.chunks_exact(FRAME).enumerate();
+    frames.filter_map(|(number, frame)| Some((number, activity.frame(frame)?))).collect()
+}
+
+/// In noise 10 dB below speech, that goes on before and after it: noticed before a word is over, ended within a second.
+#[test]
+fn speech_is_noticed_in_noise_and_its_end_too() {
+    for name in ["voice3-c03", "voice3-r00", "voice3-r20", "voice4-r05", "voice4-c03"] {
+        let speech = spoken(name);
+        for kind in Noise::ALL {
+            let sound = noise::mix(&around(&speech), kind, 10.0, 7);
+            let found = changes(&sound);
+            let [(begins, Change::Begins), .., (ends, Change::Ends)] = found[..] else {
+                panic!("{name} in {kind:?} noise: {found:?}")
+            };
+            let (first, last) = (16_000 / FRAME, (16_000 + speech.len()) / FRAME);
+            assert!((first..first + 35).contains(&begins), "{name} in {kind:?}: begins at frame {begins} of {first}");
+            assert!((first + 10..last + 50).contains(&ends), "{name} in {kind:?}: ends at frame {ends} of {last}");
+        }
+    }
+}
+
+#[test]
+fn noise_alone_is_no_speech() {
+    // Speech so faint that only the noise is left.
+    let faint: Vec<f32> = (0..160_000).map(|n| if n == 80_000 { 1e-3 } else { 0.0 }).collect();
+    for kind in Noise::ALL {
+        let found = changes(&noise::mix(&faint, kind, -30.0, 3));
+        assert!(found.len() <= 2, "{kind:?} for ten seconds: {found:?}");
+    }
+}
+
+#[test]
+#[cfg(unix)]
+fn a_program_records_until_it_ends_and_says_why_it_cannot() {
+    let mut head = Command::new("head");
+    head.args(["-c", "3201", "/dev/zero"]);
+    let mut recording = Process::start(head).unwrap().unwrap();
+    let mut samples = 0;
+    let ended = loop {
+        match recording.take() {
+            Ok(more) => samples += more.len(),
+            Err(error) => break error,
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    };
+    assert_eq!(samples, 1600, "half a sample is none");
+    assert_eq!(ended, MicrophoneError::Silent("it ended".into()));
+    let mut fails = Command::new("sh");
+    fails.args(["-c", "echo 'audio open error: No such device' >&2; exit 1"]);
+    let mut recording = Process::start(fails).unwrap().unwrap();
+    std::thread::sleep(Duration::from_millis(300));
+    assert_eq!(recording.take(), Err(MicrophoneError::Silent("audio open error: No such device".into())));
+    assert!(Process::start(Command::new("no-such-program-here")).unwrap().is_none());
+}

@@ -1,0 +1,132 @@
+//! The ear of the window at the car: what may be said and what comes of it is the job's; here sound, job and window only
+//! meet.
+
+use crate::meaning;
+use crate::speech::Speech;
+use bayhand_job::ask::Attention;
+use bayhand_job::preferences::{HearBy, Hearing as Set};
+use bayhand_job::view::{HeardAct, HeardView};
+use bayhand_job::{Desk, Missing};
+use bayhand_speech::listen::{self, Ear, EarError, Hears, Listener, Told};
+use bayhand_speech::model::place;
+use bayhand_speech::sound::microphone::{MicrophoneError, SystemMicrophone};
+use bayhand_speech::spoken::grammar::Expect;
+use std::path::PathBuf;
+use std::sync::{Mutex, PoisonError};
+use tauri::async_runtime::block_on;
+use tauri::{AppHandle, Emitter, Manager};
+
+/// Label of the window at the car.
+const STEP: &str = "step";
+
+/// Who listens, as it is set; nobody while hearing is off.
+pub struct Hearing {
+    app: AppHandle,
+    ear: Mutex<Option<(Set, Ear)>>,
+    /// What the window waits for.
+    attention: Mutex<Attention>,
+}
+
+impl Hearing {
+    /// Nobody listens yet.
+    pub fn new(app: &AppHandle) -> Self {
+        Self { app: app.clone(), ear: Mutex::default(), attention: Mutex::default() }
+    }
+
+    /// Listens as it is set. What was listening otherwise gives its memory and its microphone back.
+    pub fn set(&self, set: &Set) {
+        let mut ear = self.ear.lock().unwrap_or_else(PoisonError::into_inner);
+        if ear.as_ref().is_some_and(|(now, _)| now == set) {
+            return;
+        }
+        *ear = (set.by != HearBy::Keys).then(|| {
+            let model = set.model.clone().map(PathBuf::from).or_else(place::usual).unwrap_or_default();
+            let ear = Ear::start(SystemMicrophone, Bay { app: self.app.clone(), model });
+            ear.hands_free(set.by == HearBy::HandsFree);
+            (set.clone(), ear)
+        });
+    }
+
+    /// What the window waits for from now on.
+    pub fn attend(&self, attention: Attention) {
+        *self.attention.lock().unwrap_or_else(PoisonError::into_inner) = attention;
+    }
+
+    /// The key to talk is held down, or let go.
+    pub fn talk(&self, down: bool) {
+        if let Some((_, ear)) = &*self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
+            ear.hold(down);
+        }
+    }
+
+    /// The number that waits is right, or not.
+    pub async fn confirm(&self, app: &AppHandle, right: bool) -> HeardView {
+        let attention = self.attention();
+        let view = app.state::<Desk>().confirm_heard(&attention, right).await;
+        answer(app, &attention.by, &view).await;
+        view
+    }
+
+    fn attention(&self) -> Attention {
+        self.attention.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+}
+
+/// Says what came of something heard, or the whole step again where that was asked for.
+async fn answer(app: &AppHandle, by: &str, view: &HeardView) {
+    let (desk, speech) = (app.state::<Desk>(), app.state::<Speech>());
+    if view.act == HeardAct::Again {
+        let step = desk.step_view_for(by).await;
+        speech.again(&desk, by, &step);
+    } else {
+        speech.say(&desk, by, desk.to_say_heard(by, view));
+    }
+}
+
+/// What the ear is joined to.
+struct Bay {
+    app: AppHandle,
+    model: PathBuf,
+}
+
+impl Listener for Bay {
+    fn recogniser(&mut self) -> Result<Box<dyn Hears>, EarError> {
+        listen::recogniser(&self.model)
+    }
+
+    fn awaited(&mut self) -> Option<Expect> {
+        let attention = self.app.state::<Hearing>().attention();
+        block_on(self.app.state::<Desk>().awaited(&attention)).map(meaning::expect)
+    }
+
+    fn speaks(&mut self) -> bool {
+        self.app.state::<Speech>().speaks()
+    }
+
+    fn told(&mut self, told: Told) {
+        match told {
+            Told::Begins => self.app.state::<Speech>().person(true),
+            Told::Ends => self.app.state::<Speech>().person(false),
+            Told::Heard(heard, above_noise_db) => {
+                let attention = self.app.state::<Hearing>().attention();
+                let heard = meaning::said(heard, above_noise_db);
+                let view = block_on(self.app.state::<Desk>().heard(&attention, &heard));
+                block_on(answer(&self.app, &attention.by, &view));
+                if let Err(error) = self.app.emit_to(STEP, "heard", view) {
+                    tracing::error!(%error, "the window was not told of what was heard");
+                }
+            }
+            Told::Trouble(error) => {
+                let missing = match error {
+                    EarError::Microphone(why @ (MicrophoneError::Missing | MicrophoneError::Silent(_))) => {
+                        Missing::Microphone(why.to_string())
+                    }
+                    why => Missing::Model(why.to_string()),
+                };
+                if self.app.state::<Desk>().miss(missing) {
+                    tracing::warn!("nothing can be heard on this computer");
+                }
+            }
+        }
+    }
+}
