@@ -88,7 +88,8 @@ pub fn preview(log: &Log, at: f64, tell: &Tell) -> Option<Outlook> {
 /// A job that has ended: sealed or stopped.
 pub fn ended_screen(log: &Log, tell: &Tell) -> Screen {
     let id = if log.state.status == Status::Sealed { "ended-sealed" } else { "ended-stopped" };
-    Screen::Ended { says: tell.text(id, &[]) }
+    let coach = log.opened.practice.as_ref().map(|_| tell.text("ended-coach", &[]));
+    Screen::Ended { says: [Some(tell.text(id, &[])), coach].into_iter().flatten().collect::<Vec<_>>().join(" ") }
 }
 
 /// True for steps at which a judged reading is shown.

@@ -11,6 +11,7 @@ start-empty = Noch ist kein Auftrag offen. Einen Übungsauftrag beginnen, um die
 sign-on-first = Zuerst mit dem Namenskürzel anmelden. Alles Aufgezeichnete trägt einen Namen.
 held = Angehalten seit { $at }, durch { $by }: „{ $reason }“. Wer weitermacht, prüft zuerst das Fahrzeug.
 ended-sealed = Dieser Auftrag ist versiegelt. Das Protokoll wird im Prüffenster geschrieben.
+ended-coach = Was bei diesem Übungsauftrag nicht stimmte und woran man es sah, sagt der Trainer im Prüffenster.
 ended-stopped = Dieser Auftrag wurde abgebrochen und das Fahrzeug gesichert. Hier wird nichts mehr aufgezeichnet.
 count-step = { $stage }, Schritt { $number } von { $of }
 count-round = { $stage }, Runde { $round }

@@ -11,6 +11,7 @@ start-empty = No job is open yet. Begin a practice job to learn the steps, or a 
 sign-on-first = Sign on with your initials first. Everything that is recorded carries a name.
 held = On hold since { $at }, by { $by }: “{ $reason }”. Whoever goes on checks the car first.
 ended-sealed = This job is sealed. The sheet is written in the review window.
+ended-coach = What was wrong at this practice job, and where it showed, the coach says in the review window.
 ended-stopped = This job was stopped and the car was made safe. Nothing more is recorded here.
 count-step = { $stage }, step { $number } of { $of }
 count-round = { $stage }, round { $round }
