@@ -10,7 +10,8 @@ use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Attention, Entry, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, CoachView, HeardView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewView, SettingsView, StepView,
+    BayView, BookView, CoachView, HeardView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewJob, ReviewView,
+    SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
@@ -290,6 +291,75 @@ pub async fn write_sheet(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, 
     let path = sheets.write(job, handover).await.inspect_err(log_refusal)?;
     tracing::info!(job, "sheet written");
     Ok(path.display().to_string())
+}
+
+/// Copies of the book, and the jobs of other bays.
+#[tauri::command]
+pub async fn book_view(desk: State<'_, Desk>) -> Result<BookView, Refused> {
+    desk.book_view().await.inspect_err(log_refusal)
+}
+
+/// Copies the book into a folder now and at the end of each job; the place is kept for the next start.
+#[tauri::command]
+pub async fn copy_to(
+    desk: State<'_, Desk>,
+    file: State<'_, PreferencesFile>,
+    place: String,
+) -> Result<String, Refused> {
+    let says = desk.copy_to(&place).await.inspect_err(log_refusal)?;
+    file.write(&desk.settings().set).map_err(|error| desk.settings_not_kept(&error))?;
+    Ok(says)
+}
+
+/// Writes `job` beside the book as one text that a third party can check, and says where.
+#[tauri::command]
+pub async fn export_job(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, job: i64) -> Result<String, Refused> {
+    let text = desk.export(job).await.inspect_err(log_refusal)?;
+    let path = sheets.export(job, text).await.inspect_err(log_refusal)?;
+    tracing::info!(job, "job exported");
+    Ok(desk.export_told(&path))
+}
+
+/// Takes in a job that another bay exported; says whether it was new.
+#[tauri::command]
+pub async fn import_job(desk: State<'_, Desk>, place: String, by: String, pin: Secret) -> Result<String, Refused> {
+    desk.import_from(&place, &by, pin).await.inspect_err(log_refusal)
+}
+
+/// One job that was taken in.
+#[tauri::command]
+pub async fn imported_job(desk: State<'_, Desk>, id: i64) -> Result<ReviewJob, Refused> {
+    desk.imported_job(id).await.inspect_err(log_refusal)
+}
+
+/// Customer data of `job`, when there is some.
+#[tauri::command]
+pub async fn customer(desk: State<'_, Desk>, job: i64) -> Result<Option<String>, Refused> {
+    desk.customer(job).await.inspect_err(log_refusal)
+}
+
+/// Keeps customer data of `job` apart from its record.
+#[tauri::command]
+pub async fn set_customer(
+    desk: State<'_, Desk>,
+    job: i64,
+    by: String,
+    pin: Secret,
+    text: String,
+) -> Result<(), Refused> {
+    desk.set_customer(&by, pin, job, &text).await.inspect_err(log_refusal)
+}
+
+/// Erases customer data of `job`.
+#[tauri::command]
+pub async fn erase_customer(
+    desk: State<'_, Desk>,
+    job: i64,
+    by: String,
+    pin: Secret,
+    reason: String,
+) -> Result<(), Refused> {
+    desk.erase_customer(&by, pin, job, &reason).await.inspect_err(log_refusal)
 }
 
 fn log_refusal(refused: &Refused) {

@@ -1,4 +1,4 @@
-//! Where the sheet of a sealed job is written: `sheets/job-N.pdf` beside the book.
+//! Where the sheet of a sealed job is written, `sheets/job-N.pdf` beside the book, and an exported one, `exports/job-N.json`.
 
 use bayhand_job::ask::Refused;
 use bayhand_job::handover::Handover;
@@ -32,11 +32,32 @@ impl SheetFolder {
         work.await.unwrap_or_else(|fault| Err(not_set(job, &fault)))?;
         Ok(path)
     }
+
+    /// Writes an exported job, `exports/job-N.json` beside the book, in place of an earlier one. Returns where it stands.
+    ///
+    /// # Errors
+    /// `export-not-written` when the disk refuses. The record is not touched.
+    pub async fn export(&self, job: i64, text: String) -> Result<PathBuf, Refused> {
+        let path = self.0.with_file_name("exports").join(format!("job-{job}.json"));
+        let target = path.clone();
+        let work = tauri::async_runtime::spawn_blocking(move || replace(&target, text.as_bytes()));
+        let written = work.await.unwrap_or_else(|fault| Err(io::Error::other(fault.to_string())));
+        written.map_err(|error| Refused {
+            code: "export-not-written".into(),
+            field: None,
+            says: format!(
+                "Job {job} could not be exported to {}: {error}. The record is not touched. \
+                 Make room or ask for the right to write there, then export it again.",
+                path.display()
+            ),
+        })?;
+        Ok(path)
+    }
 }
 
 /// Writes `path` under another name first, so that a half-written sheet never stands under its own.
 fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    let unfinished = path.with_extension("pdf.new");
+    let unfinished = path.with_extension("new");
     if let Some(folder) = path.parent() {
         fs::create_dir_all(folder)?;
     }

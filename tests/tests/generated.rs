@@ -3,7 +3,9 @@
 //! `cargo xtask types` runs these same tests with `BAYHAND_WRITE_GENERATED` set, and then they write instead of compare.
 
 use bayhand_job::ask::{Ask, Attention, PersonAsk, Refused, StaffAsk};
-use bayhand_job::view::{BayView, CoachView, HeardView, PeopleView, ReadBack, ReviewView, SettingsView, StepView};
+use bayhand_job::view::{
+    BayView, BookView, CoachView, HeardView, PeopleView, ReadBack, ReviewView, SettingsView, StepView,
+};
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -30,6 +32,7 @@ fn types_of_the_windows() -> Tested {
     BayView::export_all(&config)?;
     ReviewView::export_all(&config)?;
     PeopleView::export_all(&config)?;
+    BookView::export_all(&config)?;
     PersonAsk::export_all(&config)?;
     StaffAsk::export_all(&config)?;
     SettingsView::export_all(&config)?;

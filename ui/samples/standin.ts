@@ -2,6 +2,7 @@
 import type { BayBridge, Labels, ReviewBridge, StepBridge } from "../src/bridge";
 import type { Ask } from "../src/generated/Ask";
 import type { CoachView } from "../src/generated/CoachView";
+import type { BookView } from "../src/generated/BookView";
 import type { Entry } from "../src/generated/Entry";
 import type { Attention } from "../src/generated/Attention";
 import type { HeardView } from "../src/generated/HeardView";
@@ -26,6 +27,8 @@ export interface Shown {
   bay?: BayView;
   review?: ReviewView;
   settings?: SettingsView;
+  book?: BookView;
+  customer?: string;
   /** What a place on the trade line leads to. */
   outlook?: (at: number) => Outlook;
   /** What is read back of what is typed; throws a `Refused`. Without it numbers come back as they were typed. */
@@ -88,6 +91,7 @@ export const SETTINGS: SettingsView = {
     board: { screen: null, distance_m: "5", diagonal_in: "55" },
     pedal: null,
     procedure: null,
+    copies_in: null,
     speech: { say: true, volume_percent: 100, words_a_minute: 150, voice: null },
     speech_of: {},
     hearing: { by: "hold", talk_key: "F8", model: null },
@@ -232,6 +236,31 @@ export function standIn(shown: Shown): StandIn {
       asked.push(ask);
       if (shown.answer) shown.review = shown.answer(ask) as ReviewView;
       return need(shown.review);
+    },
+    bookView: async () => shown.book ?? { copies_in: null, copy_told: null, imported: [] },
+    copyTo: async (place) => {
+      told.push(["copyTo", place]);
+      shown.book = { copies_in: place, copy_told: `The book was copied to ${place}/jobs-2026-11-24.db.`, imported: shown.book?.imported ?? [] };
+      return shown.book.copy_told ?? "";
+    },
+    exportJob: async (job) => `Written to exports/job-${job}.json.`,
+    importJob: async (...given) => {
+      told.push(["importJob", ...given]);
+      return "The job was checked and taken in.";
+    },
+    importedJob: async () => {
+      const job = shown.review?.job;
+      if (!job) throw new Error("the stand-in has no such job");
+      return job;
+    },
+    customer: async () => shown.customer ?? null,
+    setCustomer: async (...given) => {
+      told.push(["setCustomer", ...given]);
+      shown.customer = given[3];
+    },
+    eraseCustomer: async (...given) => {
+      told.push(["eraseCustomer", ...given]);
+      delete shown.customer;
     },
     verify: async () => "Chain of 318 entries whole: every entry follows from the one before.",
     coach: async () => COACH,

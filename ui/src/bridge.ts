@@ -5,6 +5,7 @@ import type { Ask } from "./generated/Ask";
 import type { Attention } from "./generated/Attention";
 import type { BayView } from "./generated/BayView";
 import type { CoachView } from "./generated/CoachView";
+import type { BookView } from "./generated/BookView";
 import type { Entry } from "./generated/Entry";
 import type { HeardView } from "./generated/HeardView";
 import type { Outlook } from "./generated/Outlook";
@@ -14,6 +15,7 @@ import type { PersonAsk } from "./generated/PersonAsk";
 import type { ProcedureView } from "./generated/ProcedureView";
 import type { ReadBack } from "./generated/ReadBack";
 import type { Refused } from "./generated/Refused";
+import type { ReviewJob } from "./generated/ReviewJob";
 import type { ReviewView } from "./generated/ReviewView";
 import type { SettingsView } from "./generated/SettingsView";
 import type { StaffAsk } from "./generated/StaffAsk";
@@ -92,6 +94,18 @@ export interface ReviewBridge extends CommonBridge, StaffBridge {
   /** Seals with the key that the passphrase opens. */
   seal(job: number, revision: number, by: string, passphrase: string): Promise<ReviewView>;
   sendBack(job: number, revision: number, by: string, pin: string, step: string, reason: string): Promise<ReviewView>;
+  /** Copies of the book, and the jobs of other bays. */
+  bookView(): Promise<BookView>;
+  /** Copies the book into a folder now and at the end of each job; empty: no more. Says what became of it. */
+  copyTo(place: string): Promise<string>;
+  /** Writes a job as one text that a third party can check; says where it stands. */
+  exportJob(job: number): Promise<string>;
+  /** Takes in a job that another bay exported; says whether it was new. */
+  importJob(place: string, by: string, pin: string): Promise<string>;
+  importedJob(id: number): Promise<ReviewJob>;
+  customer(job: number): Promise<string | null>;
+  setCustomer(job: number, by: string, pin: string, text: string): Promise<void>;
+  eraseCustomer(job: number, by: string, pin: string, reason: string): Promise<void>;
   /** Checks the chain of a job's record; says what was found. */
   verify(job: number): Promise<string>;
   /** What the coach says of a practice job that has ended. */
@@ -131,6 +145,14 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   reviewAct: (job, ask) => invoke("review_act", { job, ask }),
   seal: (job, revision, by, passphrase) => invoke("seal", { job, revision, by, passphrase }),
   sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),
+  bookView: () => invoke("book_view"),
+  copyTo: (place) => invoke("copy_to", { place }),
+  exportJob: (job) => invoke("export_job", { job }),
+  importJob: (place, by, pin) => invoke("import_job", { place, by, pin }),
+  importedJob: (id) => invoke("imported_job", { id }),
+  customer: (job) => invoke("customer", { job }),
+  setCustomer: (job, by, pin, text) => invoke("set_customer", { job, by, pin, text }),
+  eraseCustomer: (job, by, pin, reason) => invoke("erase_customer", { job, by, pin, reason }),
   verify: (job) => invoke("verify", { job }),
   coach: (job) => invoke("coach", { job }),
   writeSheet: (job) => invoke("write_sheet", { job }),

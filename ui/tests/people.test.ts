@@ -204,3 +204,53 @@ describe("at the desk", () => {
     expect(bridge.told).toEqual([["keepPeople", { by: "MT", passphrase: "rain on a tin roof", wish: { kind: "change", person } }]]);
   });
 });
+
+describe("the book", () => {
+  async function open(): Promise<StandIn> {
+    const bridge = standIn({ labels, review: { ...reviewSamples["by-pin"]!, staff: staffOf([supervisor]) }, book: { copies_in: null, copy_told: null, imported: [{ id: 1, title: "Grey saloon, job 1", state: "sealed", says: "Sealed" }] } });
+    render(ReviewWindow, { props: { bridge } });
+    await settle();
+    return bridge;
+  }
+
+  test("copies go to the place that is named, now and from then on", async () => {
+    const bridge = await open();
+    await click("page-book");
+    await type("copies", "/mnt/other-disk");
+    await click("copy-now");
+    expect(bridge.told).toEqual([["copyTo", "/mnt/other-disk"]]);
+    expect(get("said").textContent).toContain("/mnt/other-disk/jobs");
+  });
+
+  test("another bay's job is taken in by PIN, and looked at", async () => {
+    const bridge = await open();
+    await click("page-book");
+    await type("import-place", "/mnt/usb/job-1.json");
+    const by = get<HTMLSelectElement>("by");
+    by.value = "MT";
+    by.dispatchEvent(new Event("change", { bubbles: true }));
+    await type("pin", "2468");
+    await click("take-in");
+    expect(bridge.told).toEqual([["importJob", "/mnt/usb/job-1.json", "MT", "2468"]]);
+    expect(get<HTMLInputElement>("pin").value, "it is not kept in the page").toBe("");
+    await click("imported-1");
+    expect(document.querySelector('[data-part="imported"]')?.textContent).toContain("Step by step");
+  });
+
+  test("customer data is kept, and erased with a reason", async () => {
+    const bridge = await open();
+    await click("customer");
+    expect(find("erase-customer"), "there is nothing to erase").toBeNull();
+    await type("customer-text", "The owner, 12 Any Street");
+    const by = get<HTMLSelectElement>("by");
+    by.value = "MT";
+    by.dispatchEvent(new Event("change", { bubbles: true }));
+    await type("pin", "2468");
+    await click("keep-customer");
+    await type("pin", "2468");
+    await type("reason", "asked for");
+    await click("erase-customer");
+    expect(bridge.told).toEqual([["setCustomer", 3, "MT", "2468", "The owner, 12 Any Street"], ["eraseCustomer", 3, "MT", "2468", "asked for"]]);
+    expect(find("erase-customer")).toBeNull();
+  });
+});

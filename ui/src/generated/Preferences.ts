@@ -33,6 +33,10 @@ pedal: string | null,
  */
 procedure: string | null, 
 /**
+ * The folder into which the book is copied at the end of each job; none: no copies are made.
+ */
+copies_in: string | null, 
+/**
  * How lines are said to whoever chose nothing.
  */
 speech: Speech, 

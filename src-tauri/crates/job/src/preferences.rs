@@ -164,6 +164,8 @@ pub struct Preferences {
     pub pedal: Option<String>,
     /// Where the workshop's own procedure was looked at the last time; none: never.
     pub procedure: Option<String>,
+    /// The folder into which the book is copied at the end of each job; none: no copies are made.
+    pub copies_in: Option<String>,
     /// How lines are said to whoever chose nothing.
     pub speech: Speech,
     /// How lines are said, by initials.
@@ -181,6 +183,7 @@ impl Default for Preferences {
             board: BoardPlace::default(),
             pedal: None,
             procedure: None,
+            copies_in: None,
             speech: Speech::default(),
             speech_of: BTreeMap::new(),
             hearing: Hearing::default(),

@@ -268,7 +268,8 @@ async fn customer_data_stands_apart_and_goes() {
 async fn the_book_is_copied_when_a_job_ends() {
     let folder = tempfile::tempdir().unwrap();
     let mut bay = Bay::practice(SEED).await;
-    bay.desk = bay.desk.with_copies_in(folder.path().join("copies"));
+    let said = bay.desk.copy_to(folder.path().join("copies").to_str().unwrap()).await.unwrap();
+    assert!(said.contains("jobs-2026-03-02.db"), "a copy is made at once: {said}");
     bay.ask("MT", Wish::Stop { reason: "the owner calls".into() }).await.unwrap();
     while let Screen::Step(_) = bay.view.screen {
         bay.do_step().await;
@@ -279,7 +280,12 @@ async fn the_book_is_copied_when_a_job_ends() {
     assert_eq!(copy.entries(JobId(1)).await.unwrap().len() as u64, bay.view.revision, "with the last entry");
     let mut other = Bay::practice(SEED).await;
     std::fs::write(folder.path().join("a-file"), "").unwrap();
-    other.desk = other.desk.with_copies_in(folder.path().join("a-file"));
+    let refused = other.desk.copy_to(folder.path().join("a-file").to_str().unwrap()).await.unwrap_err();
+    assert_eq!(refused.field.as_deref(), Some("copies"), "a place that takes no copy is not taken: {}", refused.says);
+    assert_eq!(other.desk.book_view().await.unwrap().copies_in, None);
+    other.desk.copy_to(folder.path().join("gone").to_str().unwrap()).await.unwrap();
+    std::fs::remove_dir_all(folder.path().join("gone")).unwrap();
+    std::fs::write(folder.path().join("gone"), "").unwrap();
     other.ask("MT", Wish::Stop { reason: "the owner calls".into() }).await.unwrap();
     while let Screen::Step(_) = other.view.screen {
         other.do_step().await;
@@ -294,8 +300,18 @@ async fn another_bays_job_is_taken_in() {
     let here = staffed().await;
     assert!(here.desk.import("MT", pin("MT"), &text).await.unwrap(), "it is new");
     assert!(!here.desk.import("MT", pin("MT"), &text).await.unwrap(), "once");
+    let file = tempfile::tempdir().unwrap();
+    let place = file.path().join("job-1.json");
+    let missing = here.desk.import_from(place.to_str().unwrap(), "MT", pin("MT")).await.unwrap_err();
+    assert_eq!((missing.code.as_str(), missing.field.as_deref()), ("import-file", Some("import")));
+    std::fs::write(&place, &text).unwrap();
+    let said = here.desk.import_from(place.to_str().unwrap(), "MT", pin("MT")).await.unwrap();
+    assert!(said.contains("is here already"), "{said}");
     let jobs = here.desk.imported().await.unwrap();
     assert_eq!((jobs.len(), jobs[0].0.state.as_str()), (1, "working"), "and can be looked at");
+    assert_eq!(here.desk.imported_job(1).await.unwrap(), jobs[0].1);
+    assert_eq!(here.desk.imported_job(2).await.unwrap_err().code, "no-imported-job");
+    assert_eq!(here.desk.book_view().await.unwrap().imported.len(), 1);
     let changed = here.desk.import("MT", pin("MT"), &text.replace("Practice coupe", "Practice couqe")).await;
     assert_eq!(changed.unwrap_err().code, "bad-export");
 }

@@ -5,46 +5,77 @@ use crate::{
     ask::Refused,
     card::Card,
     log::Log,
+    preferences::Preferences,
     show,
-    view::{JobRow, ReviewJob},
+    view::{BookView, JobRow, ReviewJob},
 };
-use bayhand_jobbook::{BookEvent, JobId, Secret};
-use std::path::PathBuf;
+use bayhand_jobbook::{BookError, BookEvent, JobId, Secret};
+use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 
-/// Where a copy goes at the end of each job, and what became of the last one.
+/// What became of the last copy, in words.
 #[derive(Debug, Default)]
-pub(super) struct Copies {
-    pub(super) folder: Option<PathBuf>,
-    told: Mutex<Option<String>>,
-}
+pub(super) struct Copies(Mutex<Option<String>>);
+
+/// An export of more bytes is none: a job of a day has some hundred thousand.
+const MOST_BYTES: u64 = 256 << 20;
 
 impl Desk {
-    /// The same desk, which copies the book into `folder` at the end of each job: one copy a day, the last of it. The
-    /// folder can be on another disk.
-    pub fn with_copies_in(mut self, folder: PathBuf) -> Desk {
-        self.copies.folder = Some(folder);
-        self
+    /// Names the folder into which the book is copied at the end of each job, one copy a day, the last of it; it can be on
+    /// another disk. Copies the book there at once, and says where the copy lies; without a folder none are made.
+    ///
+    /// # Errors
+    /// The copy cannot be made or does not verify. The folder is not taken then.
+    pub async fn copy_to(&self, folder: &str) -> Result<String, Refused> {
+        let folder = Some(folder.trim()).filter(|folder| !folder.is_empty()).map(str::to_owned);
+        let says = match &folder {
+            Some(folder) => self
+                .copy_into(Path::new(folder))
+                .await
+                .map_err(|error| Refused { field: Some("copies".into()), ..self.by_book(&error) })?,
+            None => self.tell().text("copies-none", &[]),
+        };
+        let set = self.settings().set;
+        self.set(Preferences { copies_in: folder, ..set })?;
+        Ok(says)
+    }
+
+    /// Copies of the book, and the jobs of other bays.
+    ///
+    /// # Errors
+    /// As [`Desk::imported`].
+    pub async fn book_view(&self) -> Result<BookView, Refused> {
+        Ok(BookView {
+            copies_in: self.settings().set.copies_in,
+            copy_told: self.copy_told(),
+            imported: self.imported().await?.into_iter().map(|(row, _)| row).collect(),
+        })
     }
 
     /// What became of the last copy, in words; none before the first.
     pub fn copy_told(&self) -> Option<String> {
-        self.copies.told.lock().unwrap_or_else(PoisonError::into_inner).clone()
+        self.copies.0.lock().unwrap_or_else(PoisonError::into_inner).clone()
     }
 
     /// The end of a job stands, whatever becomes of the copy; but a copy that failed is told.
     pub(super) async fn back_up_after_end(&self) {
-        let Some(folder) = &self.copies.folder else { return };
+        let Some(folder) = self.settings().set.copies_in else { return };
+        if let Err(error) = self.copy_into(Path::new(&folder)).await {
+            tracing::warn!(code = error.code(), "no copy was made at the end of the job");
+            self.tell_copy(self.tell().text("copy-failed", &[("why", error.to_string())]));
+        }
+    }
+
+    async fn copy_into(&self, folder: &Path) -> Result<String, BookError> {
         let to = folder.join(format!("jobs-{}.db", self.clock.now().format("%Y-%m-%d")));
-        let tell = self.tell();
-        let told = match self.book.backup(&to).await {
-            Ok(()) => tell.text("copy-made", &[("place", to.display().to_string())]),
-            Err(error) => {
-                tracing::warn!(code = error.code(), "no copy was made at the end of the job");
-                tell.text("copy-failed", &[("why", error.to_string())])
-            }
-        };
-        *self.copies.told.lock().unwrap_or_else(PoisonError::into_inner) = Some(told);
+        self.book.backup(&to).await?;
+        let told = self.tell().text("copy-made", &[("place", to.display().to_string())]);
+        self.tell_copy(told.clone());
+        Ok(told)
+    }
+
+    fn tell_copy(&self, told: String) {
+        *self.copies.0.lock().unwrap_or_else(PoisonError::into_inner) = Some(told);
     }
 
     /// Keeps customer data for a job, apart from its record and in place of what was kept. `pin` is asked for once the
@@ -53,6 +84,9 @@ impl Desk {
     /// # Errors
     /// A refusal in words; nothing was recorded then.
     pub async fn set_customer(&self, by: &str, pin: Secret, job: i64, text: &str) -> Result<(), Refused> {
+        if text.trim().is_empty() {
+            return Err(Refused { field: Some("text".into()), ..self.refuse("customer-text") });
+        }
         self.prove(by, &pin).await?;
         self.read(job).await?;
         let by = by.to_owned();
@@ -92,6 +126,11 @@ impl Desk {
         self.book.export(JobId(job)).await.map(|export| export.text()).map_err(|e| self.by_book(&e))
     }
 
+    /// Where an export lies, in words.
+    pub fn export_told(&self, path: &Path) -> String {
+        self.tell().text("export-written", &[("place", path.display().to_string())])
+    }
+
     /// Takes in a job that another bay exported. False when just this state of it is here already.
     ///
     /// # Errors
@@ -101,6 +140,35 @@ impl Desk {
         let taken = self.book.import(text, by, self.clock.now()).await.map_err(|e| self.by_book(&e))?;
         self.changed.send_modify(|n| *n += 1);
         Ok(taken)
+    }
+
+    /// Takes in a job that another bay exported into a file; says whether it was new.
+    ///
+    /// # Errors
+    /// The file cannot be read, or as [`Desk::import`].
+    pub async fn import_from(&self, place: &str, by: &str, pin: Secret) -> Result<String, Refused> {
+        let place = place.trim();
+        let unread = |why: String| Refused {
+            code: "import-file".into(),
+            field: Some("import".into()),
+            says: self.tell().text("refused-import-file", &[("place", place.to_owned()), ("why", why)]),
+        };
+        let file = tokio::fs::metadata(place).await.map_err(|error| unread(error.to_string()))?;
+        if !file.is_file() || file.len() > MOST_BYTES {
+            return Err(unread("it is no file, or too large".into()));
+        }
+        let text = tokio::fs::read_to_string(place).await.map_err(|error| unread(error.to_string()))?;
+        let new = self.import(by, pin, &text).await?;
+        Ok(self.tell().text(if new { "import-taken" } else { "import-there" }, &[]))
+    }
+
+    /// One job that was taken in, by its place in their list.
+    ///
+    /// # Errors
+    /// There is no such job, or as [`Desk::imported`].
+    pub async fn imported_job(&self, id: i64) -> Result<ReviewJob, Refused> {
+        let found = self.imported().await?.into_iter().find(|(row, _)| row.id == id);
+        found.map(|(_, job)| job).ok_or_else(|| self.refuse("no-imported-job"))
     }
 
     /// Jobs that were taken in, in order; `id` counts them from 1 and is not a job's number in this book.

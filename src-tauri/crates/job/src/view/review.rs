@@ -21,6 +21,17 @@ pub struct ReviewView {
     pub job: Option<ReviewJob>,
 }
 
+/// The book as a whole: its copies, and the jobs of other bays.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+pub struct BookView {
+    /// The folder for copies; none: no copies are made.
+    pub copies_in: Option<String>,
+    /// What became of the last copy since the program was started, in words.
+    pub copy_told: Option<String>,
+    /// Jobs that other bays exported and that were taken in; their numbers count them.
+    pub imported: Vec<JobRow>,
+}
+
 /// A job in a line.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct JobRow {

@@ -66,3 +66,12 @@ refused-procedure-not-proved = Das gewählte Verfahren ist nicht als sicher bewi
 refused-nothing-to-sign = Es gibt nichts zu zeichnen: das gewählte Verfahren ist bewiesen.
 refused-procedure-file = Unter { $place } lässt sich kein Verfahren lesen: { $why }. Was vorher gewählt war, bleibt gewählt. Eine Datei dieses Rechners mit ganzem Pfad nennen.
 refused-procedure-form = Was unter { $place } steht, ist kein Verfahren: { $why }. Was vorher gewählt war, bleibt gewählt. In Ordnung bringen und noch einmal ansehen.
+
+## Das Buch
+copies-none = Es ist kein Ort für Kopien genannt, also wurde keine gemacht. Einen Ordner auf einem anderen Datenträger nennen.
+import-taken = Der Auftrag wurde geprüft und aufgenommen. Er steht in der Liste unten.
+import-there = Genau dieser Stand des Auftrags ist schon hier. Nichts wurde geändert.
+export-written = Geschrieben nach { $place }. Wer die Datei bekommt, kann sie prüfen; die Anleitung steht darin.
+refused-import-file = Unter { $place } lässt sich kein ausgegebener Auftrag lesen: { $why }. Nichts wurde aufgenommen. Eine Datei dieses Rechners mit ganzem Pfad nennen.
+refused-no-imported-job = In diesem Buch steht kein solcher Auftrag eines anderen Arbeitsplatzes.
+refused-customer-text = Eintragen, was behalten werden soll, oder es löschen.

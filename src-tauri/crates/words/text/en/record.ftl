@@ -66,3 +66,12 @@ refused-procedure-not-proved = The chosen procedure is not proved to be safe. A 
 refused-nothing-to-sign = There is nothing to sign for: the chosen procedure is proved.
 refused-procedure-file = There is no procedure to be read at { $place }: { $why }. What was chosen before stays chosen. Name a file of this computer with its whole path.
 refused-procedure-form = What stands at { $place } is no procedure: { $why }. What was chosen before stays chosen. Put it right, and look again.
+
+## The book
+copies-none = No place for copies is named, so none was made. Name a folder on another disk.
+import-taken = The job was checked and taken in. It stands in the list below.
+import-there = Just this state of the job is here already. Nothing was changed.
+export-written = Written to { $place }. Whoever gets it can check it; the recipe stands in it.
+refused-import-file = There is no exported job to be read at { $place }: { $why }. Nothing was taken in. Name a file of this computer with its whole path.
+refused-no-imported-job = There is no such job of another bay in this book.
+refused-customer-text = Write what is to be kept, or erase it.
