@@ -32,6 +32,8 @@ fn main() {
         "review_act",
         "seal",
         "send_back",
+        "correct",
+        "person_record",
         "book_view",
         "copy_to",
         "export_job",

@@ -7,11 +7,11 @@ use crate::hearing::Hearing;
 use crate::preferences_file::PreferencesFile;
 use crate::sheet_file::SheetFolder;
 use crate::speech::Speech;
-use bayhand_job::ask::{Ask, Attention, Entry, PersonAsk, Refused, StaffAsk};
+use bayhand_job::ask::{Ask, Attention, CorrectAsk, Entry, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, BookView, CoachView, HeardView, Outlook, PeopleView, ProcedureView, ReadBack, ReviewJob, ReviewView,
-    SettingsView, StepView,
+    BayView, BookView, CoachView, HeardView, Outlook, PeopleView, PersonRecord, ProcedureView, ReadBack, ReviewJob,
+    ReviewView, SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
@@ -236,8 +236,20 @@ pub async fn bay_view(desk: State<'_, Desk>) -> Result<BayView, Refused> {
 
 /// What the window at the desk shows: all jobs, and `job` step by step.
 #[tauri::command]
-pub async fn review_view(desk: State<'_, Desk>, job: Option<i64>) -> Result<ReviewView, Refused> {
-    desk.review_view(job).await.inspect_err(log_refusal)
+pub async fn review_view(desk: State<'_, Desk>, job: Option<i64>, filter: JobFilter) -> Result<ReviewView, Refused> {
+    desk.review_view_with(job, &filter).await.inspect_err(log_refusal)
+}
+
+/// Corrects a text of an entry, by PIN. What it said first stays.
+#[tauri::command]
+pub async fn correct(desk: State<'_, Desk>, ask: CorrectAsk) -> Result<ReviewView, Refused> {
+    desk.correct(ask).await.inspect_err(log_refusal)
+}
+
+/// What somebody did over all jobs.
+#[tauri::command]
+pub async fn person_record(desk: State<'_, Desk>, initials: String) -> Result<PersonRecord, Refused> {
+    desk.person_record(&initials).await.inspect_err(log_refusal)
 }
 
 /// Seals `job` with a supervisor's key.

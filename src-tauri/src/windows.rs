@@ -78,6 +78,8 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::review_act,
             commands::seal,
             commands::send_back,
+            commands::correct,
+            commands::person_record,
             commands::book_view,
             commands::copy_to,
             commands::export_job,

@@ -2,9 +2,9 @@
 //!
 //! `cargo xtask types` runs these same tests with `BAYHAND_WRITE_GENERATED` set, and then they write instead of compare.
 
-use bayhand_job::ask::{Ask, Attention, PersonAsk, Refused, StaffAsk};
+use bayhand_job::ask::{Ask, Attention, CorrectAsk, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::view::{
-    BayView, BookView, CoachView, HeardView, PeopleView, ReadBack, ReviewView, SettingsView, StepView,
+    BayView, BookView, CoachView, HeardView, PeopleView, PersonRecord, ReadBack, ReviewView, SettingsView, StepView,
 };
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
@@ -35,6 +35,9 @@ fn types_of_the_windows() -> Tested {
     BookView::export_all(&config)?;
     PersonAsk::export_all(&config)?;
     StaffAsk::export_all(&config)?;
+    CorrectAsk::export_all(&config)?;
+    JobFilter::export_all(&config)?;
+    PersonRecord::export_all(&config)?;
     SettingsView::export_all(&config)?;
     CoachView::export_all(&config)?;
     ReadBack::export_all(&config)?;

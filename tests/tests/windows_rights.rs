@@ -14,6 +14,9 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
     let ask = json!({ "revision": 0, "by": "", "wish": { "kind": "seal" } });
     let nobody = json!({ "initials": "", "name": "", "rank": "", "alone": [] });
     let staff = json!({ "by": "", "passphrase": "", "wish": { "kind": "let-go", "initials": "" } });
+    let correction = json!({
+        "job": none, "revision": 0, "by": "", "pin": "", "entry": 1, "key": "", "text": "", "reason": ""
+    });
     vec![
         ("labels", json!({}), [true, true, true]),
         ("step_view", json!({ "by": "" }), [true, false, false]),
@@ -43,7 +46,7 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         ("shipped_procedure", json!({}), [true, false, false]),
         ("sign_for_procedure", json!({ "by": "", "passphrase": "", "reason": "" }), [true, false, false]),
         ("bay_view", json!({}), [false, true, false]),
-        ("review_view", json!({ "job": null }), [false, false, true]),
+        ("review_view", json!({ "job": null, "filter": {} }), [false, false, true]),
         ("review_act", json!({ "job": none, "ask": ask }), [false, false, true]),
         ("seal", json!({ "job": none, "revision": 0, "by": "", "passphrase": "" }), [false, false, true]),
         (
@@ -51,6 +54,8 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
             json!({ "job": none, "revision": 0, "by": "", "pin": "", "step": "", "reason": "" }),
             [false, false, true],
         ),
+        ("correct", json!({ "ask": correction }), [false, false, true]),
+        ("person_record", json!({ "initials": "XX" }), [false, false, true]),
         ("book_view", json!({}), [false, false, true]),
         // A folder that cannot be made.
         ("copy_to", json!({ "place": "/dev/null/copies" }), [false, false, true]),

@@ -17,10 +17,10 @@ export const baySamples: Record<string, BayView> = {
   "crowded": { ...quiet, line, footprints, last_reading: "Last reading 11:26", hazard: { ...spring, signal: "caution", word: "CAUTION", line: "Brake off: the car can roll" } },
 };
 
-const row = (number: number, when: string, what: string, who: string, entered: string, used: string, note: string, state: EntryRow["state"] = "done"): EntryRow => ({ number, when, what, who, entered, used, note, state });
+const row = (number: number, when: string, what: string, who: string, entered: string, used: string, note: string, state: EntryRow["state"] = "done"): EntryRow => ({ number, when, what, who, entered, used, note, state, texts: [], step: null });
 
 const reviewed: Record<string, ReviewView> = {
-  "empty": { revision: 0, jobs: [], says: "No job yet. Begin a practice job in the window at the car; it will stand here from its first entry on.", staff: staffOf([]), job: null },
+  "empty": { revision: 0, jobs: [], says: "No job yet. Begin a practice job in the window at the car; it will stand here from its first entry on.", cars: [], persons: [], staff: staffOf([]), job: null },
   "job": {
     revision: 318,
     jobs: [
@@ -30,6 +30,8 @@ const reviewed: Record<string, ReviewView> = {
       { id: 0, title: "Practice car, job 0", state: "stopped", says: "Stopped at First lift, 22 Nov" },
     ],
     says: null,
+    cars: ["Green saloon", "Practice car"],
+    persons: ["LB", "MT", "RO"],
     staff: staffOf([]),
     job: {
       id: 3,
@@ -46,6 +48,7 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
         row(281, "10:31", "Front left pad, reading 3 of 3", "RO", "214,5 kg", "2103.5 N", "pad 3, due Mar 27"),
         row(286, "11:18", "Four pads, round 1", "RO", "226.0 211.5 306.5 296.0 kg", "", "void: ballast moved", "again"),
         row(292, "11:26", "Four pads, round 1", "RO", "221.5 213.0 301.0 304.5 kg", "2172 2089 2952 2986 N", "settle 3 of 3"),
+        { ...row(294, "11:31", "What to do next", "RO, trainee", "Reason: same feel", "", ""), texts: [{ key: "reason", label: "Reason", text: "same feel" }], step: "adjust.read" },
         row(297, "11:39", "Locks in, wheels clear, nobody inside", "RO, by hand", "acknowledged", "", "raise 5"),
         row(298, "11:41", "Front right collar, towards the spring", "RO", "0.25 turns", "0.500 mm", "as planned"),
         row(304, "12:02", "Four pads, round 2", "RO", "218.5 215.5 303.5 302.0 kg", "2143 2113 2976 2962 N", "inside"),
@@ -64,7 +67,7 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
         { title: "Alignment", text: "47 min", share: 0.78 },
         { title: "Review", text: "under a minute", share: 0.01 },
       ],
-      rests_on: ["As found: 3 settles, entries No. 88, 97, 106", "As left: 3 settles, entries No. 312, 320, 328"],
+      rests_on: [{ says: "As found: 3 settles", entries: [281, 286, 292] }, { says: "As left: 3 settles", entries: [304] }],
       instruments: [
         { name: "Pads", text: "pad set 3, due 2027-03-31" },
         { name: "Laser", text: "site laser 1, due 2027-03-31" },

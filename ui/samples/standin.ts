@@ -174,7 +174,15 @@ export function standIn(shown: Shown): StandIn {
     set: async (set) => (shown.settings = { ...(shown.settings ?? SETTINGS), set }),
     pedal: async () => shown.settings?.set.pedal ?? null,
     bayView: async () => need(shown.bay),
-    reviewView: async () => need(shown.review),
+    reviewView: async (_job, filter) => {
+      if (Object.values(filter).some((one) => one !== "" && one !== false)) told.push(["filter", filter]);
+      return need(shown.review);
+    },
+    correct: async (ask) => {
+      told.push(["correct", ask]);
+      return need(shown.review);
+    },
+    personRecord: async () => ({ says: "2 jobs: 180 steps done, 3 tries held by a gate, 1 of them waived.", stages: [{ title: "Intake", done: 28, held: 1 }, { title: "Pads", done: 16, held: 2 }], jobs: need(shown.review).jobs }),
     firstSupervisor: async (...given) => {
       told.push(["firstSupervisor", ...given]);
       return "4QTZ-9M2K-XW7B-3HRE-0VND";

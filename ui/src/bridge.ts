@@ -6,11 +6,14 @@ import type { Attention } from "./generated/Attention";
 import type { BayView } from "./generated/BayView";
 import type { CoachView } from "./generated/CoachView";
 import type { BookView } from "./generated/BookView";
+import type { CorrectAsk } from "./generated/CorrectAsk";
 import type { Entry } from "./generated/Entry";
 import type { HeardView } from "./generated/HeardView";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
 import type { PeopleView } from "./generated/PeopleView";
+import type { JobFilter } from "./generated/JobFilter";
+import type { PersonRecord } from "./generated/PersonRecord";
 import type { PersonAsk } from "./generated/PersonAsk";
 import type { ProcedureView } from "./generated/ProcedureView";
 import type { ReadBack } from "./generated/ReadBack";
@@ -86,7 +89,11 @@ export interface BayBridge extends CommonBridge {
 /** Commands of the window at the desk. */
 export interface ReviewBridge extends CommonBridge, StaffBridge {
   /** The list of jobs with one of them; null: the one that the program puts first. */
-  reviewView(job: number | null): Promise<ReviewView>;
+  reviewView(job: number | null, filter: JobFilter): Promise<ReviewView>;
+  /** Corrects a text of an entry, by PIN. */
+  correct(ask: CorrectAsk): Promise<ReviewView>;
+  /** What somebody did over all jobs. */
+  personRecord(initials: string): Promise<PersonRecord>;
   /** Code of the key that the pedal sends, which seals nothing; null: there is none. */
   pedal(): Promise<string | null>;
   /** Rejects with `Refused` when nothing was recorded. */
@@ -141,7 +148,9 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   changePin: (initials, old, next) => invoke("change_pin", { initials, old, new: next }),
   waive: (revision, by, pin, step, reason) => invoke("waive", { revision, by, pin, step, reason }),
   bayView: () => invoke("bay_view"),
-  reviewView: (job) => invoke("review_view", { job }),
+  reviewView: (job, filter) => invoke("review_view", { job, filter }),
+  correct: (ask) => invoke("correct", { ask }),
+  personRecord: (initials) => invoke("person_record", { initials }),
   reviewAct: (job, ask) => invoke("review_act", { job, ask }),
   seal: (job, revision, by, passphrase) => invoke("seal", { job, revision, by, passphrase }),
   sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),

@@ -254,3 +254,56 @@ describe("the book", () => {
     expect(find("erase-customer")).toBeNull();
   });
 });
+
+describe("the record at the desk", () => {
+  async function open(): Promise<StandIn> {
+    const bridge = standIn({ labels, review: { ...reviewSamples["by-pin"]!, staff: staffOf([supervisor]) } });
+    render(ReviewWindow, { props: { bridge } });
+    await settle();
+    return bridge;
+  }
+
+  test("a text is corrected with a reason, by PIN; only what nothing rests on can be", async () => {
+    const bridge = await open();
+    expect(find("correct-292"), "a reading is not corrected but read again").toBeNull();
+    await click("correct-294");
+    expect(get<HTMLInputElement>("correct-text").value, "as it says now").toBe("same feel");
+    await type("correct-text", "the same feel left and right");
+    await type("reason", "a slip");
+    const by = get<HTMLSelectElement>("by");
+    by.value = "MT";
+    by.dispatchEvent(new Event("change", { bubbles: true }));
+    await type("pin", "2468");
+    await click("confirm");
+    expect(bridge.told).toEqual([["correct", { job: 3, revision: 318, entry: 294, key: "reason", text: "the same feel left and right", reason: "a slip", by: "MT", pin: "2468" }]]);
+    expect(find("dialog-correct")).toBeNull();
+  });
+
+  test("an entry is withdrawn by doing its step again", async () => {
+    await open();
+    await click("withdraw-294");
+    expect(get<HTMLInputElement>("target-adjust.read").checked, "its step is chosen").toBe(true);
+  });
+
+  test("a figure leads to the entries of its readings", async () => {
+    await open();
+    await click("entry-As left: 3 settles-304");
+    expect(document.activeElement?.getAttribute("data-entry")).toBe("304");
+  });
+
+  test("jobs are listed by car, person, date and departure", async () => {
+    const bridge = await open();
+    await click("filter");
+    await click("filter-departed");
+    expect(bridge.told).toEqual([["filter", { car: "", person: "", from: "", until: "", departed: true }]]);
+    await click("filter");
+    expect(find("filter-car"), "and all of them again").toBeNull();
+  });
+
+  test("a person's record over all jobs", async () => {
+    await open();
+    await click("page-people");
+    await click("record-MT");
+    expect(get("record-says").textContent).toContain("3 tries held");
+  });
+});

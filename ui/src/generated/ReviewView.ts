@@ -16,6 +16,14 @@ revision: number,
  */
 jobs: Array<JobRow>, 
 /**
+ * Cars of all jobs, to choose from.
+ */
+cars: Array<string>, 
+/**
+ * Initials of everybody who signed on at a job, to choose from.
+ */
+persons: Array<string>, 
+/**
  * What to do when there is no job.
  */
 says: string | null, 

@@ -232,3 +232,45 @@ pub enum StaffWish {
         reason: String,
     },
 }
+
+/// Which jobs the desk wants to see; what is empty does not count.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, TS)]
+#[serde(deny_unknown_fields, default)]
+pub struct JobFilter {
+    /// The car's name.
+    pub car: String,
+    /// Initials of somebody who signed on.
+    pub person: String,
+    /// Jobs that went on at this day or later, as `2026-11-29`.
+    pub from: String,
+    /// Jobs that were begun at this day or earlier.
+    pub until: String,
+    /// Only jobs that departed from the procedure.
+    pub departed: bool,
+}
+
+/// A text of an entry to be corrected, at the desk.
+#[derive(Clone, Debug, Deserialize, TS)]
+#[serde(deny_unknown_fields)]
+pub struct CorrectAsk {
+    /// The job.
+    #[ts(type = "number")]
+    pub job: i64,
+    /// Revision of the job that was looked at.
+    #[ts(type = "number")]
+    pub revision: u64,
+    /// Initials of whoever corrects.
+    pub by: String,
+    /// Their PIN.
+    #[ts(type = "string")]
+    pub pin: Secret,
+    /// Number of the entry.
+    #[ts(type = "number")]
+    pub entry: u64,
+    /// Key of the text in it.
+    pub key: String,
+    /// What it should have said.
+    pub text: String,
+    /// Why.
+    pub reason: String,
+}

@@ -10,6 +10,7 @@ mod evidence;
 mod hearing;
 mod keeping;
 mod learned;
+mod listing;
 mod people;
 mod procedure;
 mod queries;
@@ -20,9 +21,8 @@ mod writing;
 pub use speaking::{Missing, ToSay};
 
 use crate::{
-    ask::{Ask, Entry, Refused, Wish},
+    ask::{Ask, Entry, JobFilter, Refused, Wish},
     body::{Body, Happened, VERSION, What},
-    card::Card,
     clock::Clock,
     handover::Handover,
     log::{Log, LogError},
@@ -30,7 +30,7 @@ use crate::{
     refuse::{denied as denied_by_book, refused},
     show,
     tell::Tell,
-    view::{BayView, JobHead, JobRow, ReviewView, Screen, StartView, StepView},
+    view::{BayView, JobHead, ReviewView, Screen, StartView, StepView},
     whole,
 };
 use bayhand_jobbook::{Book, BookError, JobId};
@@ -201,13 +201,22 @@ impl Desk {
     /// # Errors
     /// There is no such job, or it cannot be read.
     pub async fn review_view(&self, job: Option<i64>) -> Result<ReviewView, Refused> {
+        self.review_view_with(job, &JobFilter::default()).await
+    }
+
+    /// The same with the jobs that the desk wants to see.
+    ///
+    /// # Errors
+    /// There is no such job, or it cannot be read.
+    pub async fn review_view_with(&self, job: Option<i64>, filter: &JobFilter) -> Result<ReviewView, Refused> {
         let open = self.open.lock().await;
-        self.review_view_of(open.as_ref(), job).await
+        let (jobs, cars, persons) = self.chosen_jobs(filter).await;
+        Ok(ReviewView { jobs, cars, persons, ..self.review_view_of(open.as_ref(), job).await? })
     }
 
     async fn review_view_of(&self, open: Option<&Log>, job: Option<i64>) -> Result<ReviewView, Refused> {
         let tell = self.tell();
-        let jobs = self.job_rows().await;
+        let (jobs, cars, persons) = self.chosen_jobs(&JobFilter::default()).await;
         let read;
         let log = match (job, open) {
             (Some(id), Some(log)) if log.id == id => Some(log),
@@ -221,34 +230,11 @@ impl Desk {
             revision: log.map_or(0, Log::revision),
             says: jobs.is_empty().then(|| tell.text("review-empty", &[])),
             jobs,
+            cars,
+            persons,
             staff: self.staff().await,
             job: log.map(|log| show::review_job(log, &tell)),
         })
-    }
-
-    /// All jobs, the newest first; one that cannot be read is listed as such.
-    async fn job_rows(&self) -> Vec<JobRow> {
-        let tell = self.tell();
-        let mut rows = Vec::new();
-        let Ok(jobs) = self.book.jobs().await else { return rows };
-        for job in jobs.into_iter().rev() {
-            let id = job.id.0;
-            // A job without a card was last written by another version of the program.
-            let card = match job.card.as_deref().and_then(Card::read) {
-                Some(card) => Ok(card),
-                None => self.read(id).await.map(|log| Card::new(&log.opened, &log.document, &log.state, log.at())),
-            };
-            rows.push(match card {
-                Ok(card) => show::card_row(id, &card, &tell),
-                Err(why) => JobRow {
-                    id,
-                    title: tell.text("job-unnamed", &[("number", id.to_string())]),
-                    state: "unreadable".into(),
-                    says: why.says,
-                },
-            });
-        }
-        rows
     }
 
     async fn read(&self, id: i64) -> Result<Log, Refused> {

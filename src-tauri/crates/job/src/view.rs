@@ -23,8 +23,8 @@ pub use parts::{
 pub use people::{PeopleView, PersonRow};
 pub use procedure::{ProcedureView, TrustCode};
 pub use review::{
-    BookView, Departure, EntryRow, FigureRow, InstrumentRow, JobRow, PairPlot, PairPoint, ReviewJob, ReviewView,
-    SendBackTarget, StageTime,
+    BookView, Departure, EntryRow, EntryText, FigureRow, InstrumentRow, JobRow, PairPlot, PairPoint, PersonRecord,
+    RestsOn, ReviewJob, ReviewView, SendBackTarget, StageCount, StageTime,
 };
 pub use settings::{ScreenChoice, SettingsView};
 pub use step::{

@@ -49,7 +49,7 @@ pub async fn verify(book: &Book) -> Result<Verified, Unsound> {
     for row in book.jobs().await? {
         let job = row.id.0;
         let log = Log::read(job, &book.entries(row.id).await?).map_err(|why| Unsound::Job { job, why })?;
-        let wanted = Card::new(&log.opened, &log.document, &log.state, log.at());
+        let wanted = Card::of(&log);
         // A card of another form was written by another version of the program; it is not shown either.
         if row.card.as_deref().and_then(Card::read).is_some_and(|card| card != wanted) {
             return Err(Unsound::Card { job });

@@ -4,7 +4,8 @@
 
 mod common;
 
-use bayhand_job::ask::{Ask, PracticeAsk, Refused, StaffAsk, StaffWish, Wish};
+use bayhand_job::Secret;
+use bayhand_job::ask::{Ask, CorrectAsk, JobFilter, PracticeAsk, Refused, StaffAsk, StaffWish, Wish};
 use bayhand_job::view::Screen;
 use bayhand_jobbook::{Book, Export, JobId};
 use common::staff::{PASSPHRASE, lead_to, person, pin, secret, staffed, take_over};
@@ -359,4 +360,70 @@ async fn a_changed_pin_counts_at_once_and_who_has_left_does_not_take_over() {
     assert_eq!(taken(bay.desk.hand_over("LB", pin("LB")).await), None);
     let last = bay.desk.let_go("MT", secret(PASSPHRASE), "MT").await;
     assert_eq!(code(last), "last-supervisor", "somebody must be left to keep the list");
+}
+
+/// The supervisor who was not at the car finds jobs by who, what, when and whether they departed, and what a person did.
+#[tokio::test]
+async fn jobs_are_found_and_a_persons_record_is_counted() {
+    let mut bay = begun().await;
+    lead_to(&mut bay, "walk.tyres").await;
+    bay.ask("RO", Wish::Reopen { step: "intake.car".into(), reason: "a wrong paper".into() }).await.unwrap();
+    bay.ask("RO", Wish::SetAside).await.unwrap();
+    bay.clock.pass(3 * 24 * 3600);
+    take_over(&mut bay, "LB").await;
+    bay.ask("LB", Wish::Begin { car: "Grey saloon".into(), practice: None }).await.unwrap();
+
+    let found = async |filter: JobFilter| {
+        let view = bay.desk.review_view_with(None, &filter).await.unwrap();
+        view.jobs.iter().map(|job| job.id).collect::<Vec<_>>()
+    };
+    let all = || JobFilter::default();
+    assert_eq!(found(all()).await, [2, 1], "the newest first");
+    assert_eq!(found(JobFilter { car: "Grey saloon".into(), ..all() }).await, [2]);
+    assert_eq!(found(JobFilter { person: "RO".into(), ..all() }).await, [1]);
+    assert_eq!(found(JobFilter { person: "LB".into(), ..all() }).await, [2, 1]);
+    assert_eq!(found(JobFilter { departed: true, ..all() }).await, [1], "a step was opened again");
+    assert_eq!(found(JobFilter { from: "2026-03-04".into(), ..all() }).await, [2]);
+    assert_eq!(found(JobFilter { until: "2026-03-04".into(), ..all() }).await, [1]);
+    let view = bay.desk.review_view(None).await.unwrap();
+    assert_eq!(view.cars, ["Grey saloon", "Practice coupe 2"], "what there is to choose from");
+    assert_eq!(view.persons, ["LB", "RO"]);
+
+    let record = bay.desk.person_record("RO").await.unwrap();
+    assert_eq!(record.jobs.len(), 1);
+    let intake = record.stages.iter().find(|stage| stage.title == "Intake").unwrap();
+    assert!(intake.done >= 10 && intake.held == 0, "{record:?}");
+    assert_eq!(bay.desk.person_record("MT").await.unwrap().stages, [], "MT did nothing yet");
+    assert!(bay.desk.verify(1).await.is_ok(), "the list of jobs is made of the record and of nothing else");
+}
+
+/// What nothing rests on is corrected at the desk too; a job that nobody has open as well.
+#[tokio::test]
+async fn a_text_is_corrected_at_the_desk_by_pin() {
+    let mut bay = begun().await;
+    lead_to(&mut bay, "walk.tyres").await;
+    let job = bay.job();
+    let view = bay.desk.review_view(Some(job)).await.unwrap();
+    let row = view.job.unwrap().entries.into_iter().find(|row| !row.texts.is_empty()).expect("a text of the intake");
+    let text = row.texts[0].clone();
+    bay.ask("RO", Wish::SetAside).await.unwrap();
+    let ask = |pin: Secret, revision| CorrectAsk {
+        job,
+        revision,
+        by: "LB".into(),
+        pin,
+        entry: row.number,
+        key: text.key.clone(),
+        text: "another word".into(),
+        reason: "a slip of the pen".into(),
+    };
+    let wrong = bay.desk.correct(ask(secret("1111222"), view.revision)).await.unwrap_err();
+    assert_eq!(wrong.code, "wrong-pin");
+    assert_eq!(bay.desk.correct(ask(pin("LB"), view.revision - 1)).await.unwrap_err().code, "stale");
+    let after = bay.desk.correct(ask(pin("LB"), view.revision)).await.unwrap().job.unwrap();
+    let last = after.entries.last().unwrap();
+    assert!(last.entered.contains("another word") && last.note == "a slip of the pen", "{last:?}");
+    let corrected = after.entries.iter().find(|one| one.number == row.number).unwrap();
+    assert!(corrected.note.contains(&format!("entry {}", last.number)), "the one names the other: {}", corrected.note);
+    assert_eq!(corrected.texts[0].text, "another word", "it would be corrected from here on");
 }

@@ -180,7 +180,7 @@ impl Desk {
         let jobs = self.book.imported().await.map_err(|e| self.by_book(&e))?;
         let show = |(place, export): (usize, bayhand_jobbook::Export)| {
             let log = Log::read(export.job, &export.entries).map_err(|why| self.unreadable(&why))?;
-            let card = Card::new(&log.opened, &log.document, &log.state, log.at());
+            let card = Card::of(&log);
             Ok((show::card_row(place as i64 + 1, &card, &tell), show::review_job(&log, &tell)))
         };
         jobs.into_iter().enumerate().map(show).collect()

@@ -5,7 +5,7 @@
 
 use super::Desk;
 use crate::{
-    ask::{Ask, Refused, Wish},
+    ask::{Ask, CorrectAsk, Refused, Wish},
     body::{Happened, Proof},
     log::Log,
     view::{ReviewView, StepView},
@@ -168,6 +168,36 @@ impl Desk {
         self.check_pin(by, &pin).await?;
         let intent = Intent::Reopen { step: step.to_owned(), by: by.to_owned(), reason: reason.to_owned() };
         self.at_desk(job, revision, by, &intent, Proof::Pin, None).await
+    }
+
+    /// Corrects a text of an entry at the desk, by PIN. What it said first stays.
+    ///
+    /// # Errors
+    /// A refusal in words; a wrong PIN is recorded as such.
+    pub async fn correct(&self, ask: CorrectAsk) -> Result<ReviewView, Refused> {
+        let CorrectAsk { job, revision, by, pin, entry, key, text, reason } = ask;
+        self.check_pin(&by, &pin).await?;
+        let mut open = self.open.lock().await;
+        let mut read;
+        let log = match open.as_mut().filter(|log| log.id == job) {
+            Some(log) => log,
+            None => {
+                read = self.read(job).await?;
+                &mut read
+            }
+        };
+        if revision != log.revision() {
+            return Err(self.refuse("stale"));
+        }
+        let roster = self.roster().await?;
+        let person = &roster.member(&by).map_err(|e| self.by_book(&e.into()))?.person;
+        if let Some(signs_on) = signs_on(log, person, Proof::Pin).filter(|_| !log.ended()) {
+            self.write(log, vec![signs_on], None).await?;
+        }
+        let ask = Ask { revision: log.revision(), by, wish: Wish::Amend { entry, key, text, reason } };
+        self.amend(Some(log), &ask).await?;
+        self.changed.send_modify(|n| *n += 1);
+        self.review_view_of(open.as_ref(), Some(job)).await
     }
 
     async fn at_desk(

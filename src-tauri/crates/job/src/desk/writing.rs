@@ -4,7 +4,7 @@ use super::{Desk, body_text};
 use crate::{
     ask::{Ask, PracticeAsk, Refused, Wish},
     body::{Amended, Happened, Opened, Practice, What},
-    card::Card,
+    card::{Card, departs, departures},
     log::{Amendment, Line, Log, recorded, shipped},
 };
 use bayhand_jobbook::event::Closed;
@@ -54,7 +54,8 @@ impl Desk {
         };
         let body = body_text(What::Opened(Box::new(opened.clone())))?;
         let now = self.clock.now().trunc_subsecs(3);
-        let card = Card::new(&opened, &document, &Default::default(), now).text();
+        let card =
+            Card::new(&opened, &document, &Default::default(), now, usize::from(opened.signed_for.is_some())).text();
         let (id, _) = self.book.open_job_with(&body, Some(&card), now).await.map_err(|e| self.by_book(&e))?;
         self.begun_with();
         let mut log = self.read(id.0).await?;
@@ -83,7 +84,8 @@ impl Desk {
         let at = self.clock.now().trunc_subsecs(3);
         let before = log.state.status;
         let state = happened.iter().fold(log.state.clone(), |state, h| apply(&log.document, state, &h.event));
-        let card = Card::new(&log.opened, &log.document, &state, at).text();
+        let departed = departures(log) + happened.iter().filter(|h| departs(&h.event)).count();
+        let card = Card::new(&log.opened, &log.document, &state, at, departed).text();
         let last = happened.iter().rev().map(|h| &h.event);
         let mark = match (before, state.status) {
             (Status::Sealed, Status::Working) => {
@@ -151,7 +153,7 @@ impl Desk {
         let amended = Amended { of: *entry, key: key.clone(), from, to, by: ask.by.clone(), reason };
         let body = body_text(What::Amended(Box::new(amended.clone())))?;
         let at = self.clock.now().trunc_subsecs(3);
-        let card = Card::new(&log.opened, &log.document, &log.state, at).text();
+        let card = Card::new(&log.opened, &log.document, &log.state, at, departures(log)).text();
         let along = Along { card: Some(&card), mark: Mark::GoesOn };
         let written = self.book.append_with(JobId(log.id), log.revision(), &[body], along, at).await;
         for entry in written.map_err(|e| self.by_book(&e))? {

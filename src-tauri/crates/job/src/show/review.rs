@@ -7,7 +7,7 @@ use crate::{
     log::Log,
     show::{figures, line, people, plots, rows, times, title},
     tell::Tell,
-    view::{JobRow, ReviewJob, SendBackTarget},
+    view::{JobRow, RestsOn, ReviewJob, SendBackTarget},
 };
 use bayhand_procedure::{Document, Ending, Next, Path, Standing, State, Status, next};
 use std::collections::BTreeSet;
@@ -117,12 +117,11 @@ fn seal_says(log: &Log, ready: bool, tell: &Tell) -> String {
     }
 }
 
-/// 'As left: 3 settles, entries No. 312, 320, 328', so that a figure is found in the record; none while nothing of it is
-/// recorded.
-fn rests_on(id: &str, judged: &Judged, tell: &Tell) -> Option<String> {
-    let numbers: Vec<_> = judged.set.readings.iter().filter_map(|r| r.number).map(|n| n.to_string()).collect();
-    let args = [("settles", judged.set.settles().to_string()), ("numbers", numbers.join(", "))];
-    (!numbers.is_empty()).then(|| tell.text(id, &args))
+/// 'As left: 3 settles', with their entries, so that a figure is found in the record; none while nothing of it is recorded.
+fn rests_on(id: &str, judged: &Judged, tell: &Tell) -> Option<RestsOn> {
+    let entries: Vec<_> = judged.set.readings.iter().filter_map(|r| r.number).collect();
+    let says = tell.text(id, &[("settles", judged.set.settles().to_string())]);
+    (!entries.is_empty()).then_some(RestsOn { says, entries })
 }
 
 /// The reason that was written at the last judgement, with the place on the line.

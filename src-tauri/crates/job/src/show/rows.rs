@@ -6,7 +6,7 @@ use crate::{
     log::{Amendment, Line, Log, recorded},
     show::person,
     tell::Tell,
-    view::{Departure, EntryRow, StateCode},
+    view::{Departure, EntryRow, EntryText, StateCode},
 };
 use bayhand_measure::{decimals_for, show};
 use bayhand_procedure::{Entered, Event, Found, Kind, Standing, Step};
@@ -36,6 +36,8 @@ pub fn rows(log: &Log, tell: &Tell) -> Vec<EntryRow> {
             used: String::new(),
             note: amended.reason.clone(),
             state: StateCode::Done,
+            texts: Vec::new(),
+            step: None,
         });
     }
     rows.sort_by_key(|row| row.number);
@@ -55,6 +57,8 @@ fn opening(log: &Log, tell: &Tell) -> EntryRow {
         used: String::new(),
         note: signed.map(|signed| not_proved(signed, tell)).unwrap_or_default(),
         state: StateCode::Done,
+        texts: Vec::new(),
+        step: None,
     }
 }
 
@@ -74,6 +78,8 @@ fn row(log: &Log, line: &Line, tell: &Tell) -> EntryRow {
         used: String::new(),
         note: String::new(),
         state: StateCode::Done,
+        texts: Vec::new(),
+        step: None,
     };
     match &line.happened.event {
         Event::SignedOn { person: initials, .. } => {
@@ -94,11 +100,14 @@ fn row(log: &Log, line: &Line, tell: &Tell) -> EntryRow {
             if let Some((_, document_step)) = log.document.step(step) {
                 row.entered = entered(document_step, entries, tell);
                 row.used = used(document_step, line);
+                row.texts = texts(log, document_step, line.number, tell);
             }
             let by_voice = by_voice(step, line, tell);
             let says = line.happened.seen.iter().flat_map(|s| s.gates.iter()).filter(|g| !g.says.is_empty());
             row.note = says.map(|g| g.says.clone()).chain(by_voice).collect::<Vec<_>>().join(" ");
             row.state = standing_of(log, line, step);
+            let current = row.state == StateCode::Done && log.state.standing(step) == Standing::Done;
+            row.step = current.then(|| step.clone());
             if row.state == StateCode::Again {
                 row.note = format!("{} {}", tell.text("row-void", &[]), row.note).trim().to_owned();
             }
@@ -191,6 +200,20 @@ fn entered(step: &Step, entries: &BTreeMap<String, Entered>, tell: &Tell) -> Str
         parts.push(tell.text("row-checks", &[("count", checks.count().to_string())]));
     }
     parts.join("; ")
+}
+
+/// Texts of an entry that may be corrected: no gate and no figure rests on them.
+fn texts(log: &Log, step: &Step, entry: u64, tell: &Tell) -> Vec<EntryText> {
+    if log.ended() || !step.gates.is_empty() {
+        return Vec::new();
+    }
+    let Some(entries) = log.entered_at(entry) else { return Vec::new() };
+    let inputs = step.inputs.iter().filter(|input| input.kind == Kind::Text);
+    let text = |key: String| {
+        let text = entries.get(&key)?.text.clone();
+        Some(EntryText { label: field_name(tell.words, &step.id, &key), text, key })
+    };
+    inputs.flat_map(|input| input.keys()).filter_map(text).collect()
 }
 
 /// The values used, where they are not simply what was typed: means of several looks, and units changed.

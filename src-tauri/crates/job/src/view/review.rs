@@ -13,6 +13,10 @@ pub struct ReviewView {
     pub revision: u64,
     /// All jobs of the book, the newest first.
     pub jobs: Vec<JobRow>,
+    /// Cars of all jobs, to choose from.
+    pub cars: Vec<String>,
+    /// Initials of everybody who signed on at a job, to choose from.
+    pub persons: Vec<String>,
     /// What to do when there is no job.
     pub says: Option<String>,
     /// Who is in the list of people.
@@ -33,7 +37,7 @@ pub struct BookView {
 }
 
 /// A job in a line.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct JobRow {
     /// Number in the book.
     #[ts(type = "number")]
@@ -65,7 +69,7 @@ pub struct ReviewJob {
     /// Figures as found and as left.
     pub figures: Vec<FigureRow>,
     /// The readings that the figures rest on, as found and as left.
-    pub rests_on: Vec<String>,
+    pub rests_on: Vec<RestsOn>,
     /// The instruments of the job, with their calibration.
     pub instruments: Vec<InstrumentRow>,
     /// The cross weight over the rounds, then the differences of the axles and the four loads.
@@ -94,6 +98,49 @@ pub struct ReviewJob {
     pub sheet_ready: bool,
     /// True for a practice job that has ended: its coach can be asked.
     pub coach_ready: bool,
+}
+
+/// The readings that figures rest on.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct RestsOn {
+    /// 'As left: 3 settles'.
+    pub says: String,
+    /// Entries of the readings.
+    #[ts(type = "number[]")]
+    pub entries: Vec<u64>,
+}
+
+/// What somebody did over all jobs.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct PersonRecord {
+    /// Jobs, steps, tries that a gate held, and waivers of them, in words.
+    pub says: String,
+    /// By stage, those in which they did something.
+    pub stages: Vec<StageCount>,
+    /// The jobs at which they signed on, the newest first.
+    pub jobs: Vec<JobRow>,
+}
+
+/// What somebody did in a stage over all jobs.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct StageCount {
+    /// The stage's name.
+    pub title: String,
+    /// Steps done.
+    pub done: u32,
+    /// Tries that a gate held.
+    pub held: u32,
+}
+
+/// A text of an entry that may be corrected.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct EntryText {
+    /// Its key.
+    pub key: String,
+    /// Its words.
+    pub label: String,
+    /// What it says now.
+    pub text: String,
 }
 
 /// One instrument.
@@ -158,6 +205,10 @@ pub struct EntryRow {
     pub note: String,
     /// How it stands: done, or again (void).
     pub state: StateCode,
+    /// Texts that may be corrected: nothing rests on them.
+    pub texts: Vec<EntryText>,
+    /// Code of its step, when it is withdrawn by doing that step again.
+    pub step: Option<String>,
 }
 
 /// A figure as found and as left.

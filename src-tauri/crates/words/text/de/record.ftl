@@ -75,3 +75,4 @@ export-written = Geschrieben nach { $place }. Wer die Datei bekommt, kann sie pr
 refused-import-file = Unter { $place } lässt sich kein ausgegebener Auftrag lesen: { $why }. Nichts wurde aufgenommen. Eine Datei dieses Rechners mit ganzem Pfad nennen.
 refused-no-imported-job = In diesem Buch steht kein solcher Auftrag eines anderen Arbeitsplatzes.
 refused-customer-text = Eintragen, was behalten werden soll, oder es löschen.
+person-record = { $jobs } Aufträge: { $steps } Schritte getan, { $held } Versuche gehalten, davon { $waived } zugelassen.

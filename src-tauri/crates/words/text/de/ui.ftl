@@ -283,3 +283,21 @@ ui-customer-says = Das Wenigste, das nötig ist. Es steht getrennt von der Aufze
 ui-customer-keep = Behalten
 ui-customer-erase = Löschen
 ui-customer-erase-reason = Warum gelöscht wird; durch eine Aufsicht
+
+## Berichtigungen, Filter, Nachweise
+ui-correct = Berichtigen
+ui-correct-says = Auf diesem Text beruht nichts. Was zuerst dort stand, bleibt neben der Berichtigung in der Aufzeichnung.
+ui-correct-which = Welcher Text
+ui-correct-text = Was dort hätte stehen sollen
+ui-withdraw = Noch einmal tun
+ui-filter = Filter
+ui-filter-all = alle
+ui-filter-car = Fahrzeug
+ui-filter-person = Person
+ui-filter-from = Von
+ui-filter-until = Bis
+ui-filter-departed = Vom Verfahren abgewichen
+ui-person-record = Nachweis
+ui-person-stage = Station
+ui-person-done = Schritte getan
+ui-person-held = Gehalten

@@ -75,3 +75,4 @@ export-written = Written to { $place }. Whoever gets it can check it; the recipe
 refused-import-file = There is no exported job to be read at { $place }: { $why }. Nothing was taken in. Name a file of this computer with its whole path.
 refused-no-imported-job = There is no such job of another bay in this book.
 refused-customer-text = Write what is to be kept, or erase it.
+person-record = { $jobs } jobs: { $steps } steps done, { $held } tries held by a gate, { $waived } of them waived.

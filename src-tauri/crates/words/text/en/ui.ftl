@@ -284,3 +284,21 @@ ui-customer-says = The least that is needed. It stands apart from the record and
 ui-customer-keep = Keep it
 ui-customer-erase = Erase it
 ui-customer-erase-reason = Why it is erased; by a supervisor
+
+## Corrections, filter, records
+ui-correct = Correct
+ui-correct-says = Nothing rests on this text. What it said first stays in the record beside the correction.
+ui-correct-which = Which text
+ui-correct-text = What it should have said
+ui-withdraw = Do again
+ui-filter = Filter
+ui-filter-all = all
+ui-filter-car = Car
+ui-filter-person = Person
+ui-filter-from = From
+ui-filter-until = Until
+ui-filter-departed = Departed from the procedure
+ui-person-record = Record
+ui-person-stage = Stage
+ui-person-done = Steps done
+ui-person-held = Held by a gate
