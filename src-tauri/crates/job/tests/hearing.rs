@@ -126,7 +126,7 @@ async fn while_a_hazard_is_open_nothing_but_repeat_and_hold_is_heard() {
     let awaited = voice.awaited().await;
     assert_eq!(awaited, Awaited { phrases: vec!["repeat".into(), "hold the job".into()], reading: None });
     let before = voice.bay.recorded().await;
-    for said in [CONFIRM, "next", "back", "looks good", "found wrong", "cancel", "FL 214.5"] {
+    for said in [CONFIRM, "next", "back", "all in order", "fault found", "cancel", "FL 214.5"] {
         let heard = voice.says(said).await;
         assert_eq!(heard.act, HeardAct::Nothing, "{said}");
     }
@@ -157,7 +157,7 @@ async fn only_confirm_stores() {
 #[tokio::test]
 async fn checks_and_choices_are_answered_in_words() {
     let mut voice = Voice::at("used.kit").await;
-    let view = voice.says("looks good").await;
+    let view = voice.says("all in order").await;
     assert_eq!(view.act, HeardAct::Fill { key: "kit-out".into(), text: "yes".into(), unit: None });
     assert!(view.says.contains("confirm"), "all is answered: {}", view.says);
     let step = voice.bay.step().id.clone();
@@ -171,7 +171,10 @@ async fn checks_and_choices_are_answered_in_words() {
     );
     let view = voice.says("turn for the cross weight").await;
     assert_eq!(view.act, HeardAct::Fill { key: "next".into(), text: "turn-cross".into(), unit: None });
-    assert_eq!(voice.says("none").await.act, HeardAct::Fill { key: "reason".into(), text: "none".into(), unit: None });
+    assert_eq!(
+        voice.says("write none").await.act,
+        HeardAct::Fill { key: "reason".into(), text: "none".into(), unit: None }
+    );
 }
 
 #[tokio::test]

@@ -84,6 +84,16 @@ struct Ended {
     end: f32,
 }
 
+/// All texts that mean the same.
+struct Meant {
+    /// Of the likeliest of them.
+    words: String,
+    what: Option<What>,
+    likeliest: f32,
+    /// Of all together.
+    chance: f32,
+}
+
 /// The network's own text, by its likeliest tokens.
 #[derive(Default)]
 struct Free {
@@ -142,17 +152,23 @@ impl Recogniser {
     pub fn guess(&self, sound: &[f32], grammar: &Grammar) -> Option<Guess> {
         let heard = self.model.listen(sound);
         let (ended, free, nobody) = self.follow(&heard, grammar);
-        let mut meanings: Vec<(String, f32)> = Vec::new();
+        let mut meanings: Vec<Meant> = Vec::new();
         for text in &ended {
             let (words, chance) = (self.words(&text.tokens), text.chance + text.end);
-            match meanings.iter_mut().find(|(known, _)| *known == words) {
-                Some((_, sum)) => *sum = add_logs(*sum, chance),
-                None => meanings.push((words, chance)),
+            let what = meaning(&words, grammar);
+            match meanings.iter_mut().find(|known| known.what == what && (what.is_some() || known.words == words)) {
+                Some(known) => {
+                    known.chance = add_logs(known.chance, chance);
+                    if chance > known.likeliest {
+                        (known.words, known.likeliest) = (words, chance);
+                    }
+                }
+                None => meanings.push(Meant { words, what, likeliest: chance, chance }),
             }
         }
-        meanings.sort_by(|a, b| b.1.total_cmp(&a.1));
-        let (words, chance) = meanings.first()?.clone();
-        let next = meanings.get(1).map_or(f32::NEG_INFINITY, |second| second.1);
+        meanings.sort_by(|a, b| b.chance.total_cmp(&a.chance));
+        let next = meanings.get(1).map_or(f32::NEG_INFINITY, |second| second.chance);
+        let Meant { words, chance, .. } = meanings.into_iter().next()?;
         let ways = ended.iter().filter(|text| self.words(&text.tokens) == words);
         let longest = ways.max_by(|a, b| (a.chance + a.end).total_cmp(&(b.chance + b.end)))?;
         // On a short sound the network may say the same again and again instead of coming to an end; then the end tells

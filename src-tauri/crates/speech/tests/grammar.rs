@@ -51,6 +51,10 @@ fn the_natural_way() {
 fn trailing_zeros_units_and_several_looks() {
     check("front left two one four point zero kilograms", Some(Corner::FrontLeft), &["214.0"], Some("kilograms"));
     check("two one four point five then two one four point six", None, &["214.5", "214.6"], None);
+    check("two one four point five and two one four point six", None, &["214.5", "214.6"], None);
+    let natural = "two hundred and five point one and two hundred and five then two hundred and six";
+    check(natural, None, &["205.1", "205", "206"], None);
+    assert!(!LOAD.allows("two one four and two one five"), "without decimals only `then` parts two looks");
     check("front right point five", Some(Corner::FrontRight), &["0.5"], None);
     check("front right zero two point five", Some(Corner::FrontRight), &["2.5"], None);
 }

@@ -16,14 +16,14 @@ pub(super) const REPEAT: &str = "repeat";
 /// Asks for the reason of a hold, which is typed.
 pub(super) const HOLD: &str = "hold the job";
 /// Answers a check.
-pub(super) const GOOD: &str = "looks good";
+pub(super) const GOOD: &str = "all in order";
 /// Answers a check: found wrong.
-pub(super) const WRONG: &str = "found wrong";
-/// Stands where nothing is meant.
-pub(super) const NONE: &str = "none";
+pub(super) const WRONG: &str = "fault found";
+/// Writes `none`, where nothing is meant: the word alone is too short to be heard.
+pub(super) const NONE: &str = "write none";
 
-/// Every command.
-const COMMANDS: [&str; 9] = [CONFIRM, CANCEL, NEXT, BACK, REPEAT, HOLD, GOOD, WRONG, NONE];
+/// What no option may be called: the commands, and a word that is too short.
+const TAKEN: [&str; 10] = [CONFIRM, CANCEL, NEXT, BACK, REPEAT, HOLD, GOOD, WRONG, NONE, "none"];
 
 /// Longest phrase that is understood, in letters.
 const LONGEST: usize = 80;
@@ -37,7 +37,7 @@ pub fn sayable(text: &str) -> Option<String> {
         letters.then(|| bare.to_ascii_lowercase())
     };
     let phrase = text.replace('\u{2019}', "'").split_whitespace().map(word).collect::<Option<Vec<_>>>()?.join(" ");
-    let fits = !phrase.is_empty() && phrase.len() <= LONGEST && !COMMANDS.contains(&phrase.as_str());
+    let fits = !phrase.is_empty() && phrase.len() <= LONGEST && !TAKEN.contains(&phrase.as_str());
     fits.then_some(phrase)
 }
 

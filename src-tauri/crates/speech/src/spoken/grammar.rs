@@ -216,21 +216,42 @@ fn reading(form: &Form) -> Result<String, GrammarError> {
         (None, _) => format!("({}) ", any()),
     };
     let number = number(form);
-    let more = format!("( then {number}){{0,{}}}", form.looks - 1);
-    Ok(format!("{corner}{number}{more}( ({}))?", UNITS.join("|")))
+    Ok(format!("{corner}({} ){{0,{}}}{number}( ({}))?", earlier(form), form.looks - 1, UNITS.join("|")))
 }
 
+/// One number.
 fn number(form: &Form) -> String {
-    let whole = whole(form.digits.into());
-    let minus = if form.minus { "(minus )?" } else { "" };
-    if form.decimals == 0 {
-        return format!("{minus}({whole})");
+    match pointed(form) {
+        None => bare(form),
+        Some(pointed) => format!("({}|{pointed})", bare(form)),
     }
+}
+
+/// A look with the word that leads to the next: `then`, or after decimals `and`, which is how `then` sounds from afar; after
+/// a bare number it may belong to it, as in `two hundred and five`.
+fn earlier(form: &Form) -> String {
+    match pointed(form) {
+        None => format!("{} then", bare(form)),
+        Some(pointed) => format!("({pointed} (then|and)|{} then)", bare(form)),
+    }
+}
+
+/// A number without decimals.
+fn bare(form: &Form) -> String {
+    format!("{}({})", minus(form), whole(form.digits.into()))
+}
+
+/// A number with decimals; none where none are waited for.
+fn pointed(form: &Form) -> Option<String> {
     let mut fraction = digits(form.decimals.into());
     if form.decimals >= 2 {
         fraction = format!("{fraction}|{}", below_hundred());
     }
-    format!("{minus}(({whole})( point ({fraction}))?|point ({fraction}))")
+    (form.decimals > 0).then(|| format!("{}(({}) )?point ({fraction})", minus(form), whole(form.digits.into())))
+}
+
+const fn minus(form: &Form) -> &'static str {
+    if form.minus { "(minus )?" } else { "" }
 }
 
 /// Numbers of up to so many digits, digit by digit or in the natural way.

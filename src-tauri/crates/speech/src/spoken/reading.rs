@@ -58,8 +58,22 @@ pub fn parse(text: &str) -> Option<Said> {
         rest = before;
         unit
     });
-    let looks = rest.split(" then ").map(decimal).collect::<Option<Vec<String>>>()?;
+    let looks = looks(rest).into_iter().map(|look| decimal(&look.join(" "))).collect::<Option<Vec<String>>>()?;
     Some(Said { corner, looks, unit })
+}
+
+/// The words of each look. `and` parts two only after decimals.
+fn looks(text: &str) -> Vec<Vec<&str>> {
+    let mut looks = vec![Vec::new()];
+    for word in text.split(' ') {
+        let pointed = looks.last().is_some_and(|look| look.contains(&"point"));
+        if word == "then" || (word == "and" && pointed) {
+            looks.push(Vec::new());
+        } else if let Some(look) = looks.last_mut() {
+            look.push(word);
+        }
+    }
+    looks
 }
 
 /// One number.
