@@ -7,7 +7,7 @@
 use crate::heard::{Heard, What, Why};
 use crate::model::shape::{BEFORE, END, NO_TIMES, NOBODY, START, STATE};
 use crate::model::{Model, ModelError, Past, Sound};
-use crate::sound::{HERTZ, loudness};
+use crate::sound::{HERTZ, is_hum, loudness};
 use crate::spoken::grammar::{Grammar, Place};
 use crate::spoken::reading;
 use std::collections::HashMap;
@@ -126,7 +126,8 @@ impl Recogniser {
         if (sound.len() as f32) < SHORTEST_S * HERTZ as f32 {
             return nothing(Why::TooShort);
         }
-        if loudness(sound).is_some_and(|loudness| loudness.speech_db < SILENCE_DB) {
+        // The network hears words in the hum of mains.
+        if loudness(sound).is_some_and(|loudness| loudness.speech_db < SILENCE_DB) || is_hum(sound) {
             return nothing(Why::Silence);
         }
         let Some(guess) = self.guess(sound, grammar) else { return nothing(Why::OtherTalk) };

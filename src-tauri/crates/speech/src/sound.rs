@@ -4,7 +4,7 @@ pub mod microphone;
 mod noise;
 mod resample;
 
-pub use noise::{Loudness, loudness};
+pub use noise::{Loudness, is_hum, loudness};
 pub use resample::to_16_khz;
 
 use std::io::Cursor;

@@ -86,3 +86,24 @@ fn random_and_cut_files_do_no_harm() {
     println!("{sounds} gave a sound, {refused} were refused");
     assert!(sounds > many / 50 && refused > many / 4, "control: both happen");
 }
+
+/// R: a tone of f changes from sample to sample by 4 sin²(pi f / rate) of its power. Mains of 50 and 60 Hz and their first
+/// overtones up to 120 Hz are hum; a vowel's ring is not, and neither is speech (the flattest of the voices has five times
+/// the share of the bound).
+#[test]
+fn hum_of_mains_is_told_from_a_voice() {
+    let tone = |hz: f32| -> Vec<f32> {
+        (0..16_000).map(|n| (n as f32 * hz * std::f32::consts::TAU / 16_000.0).sin() * 0.5).collect()
+    };
+    for hz in [16.7, 50.0, 60.0, 100.0, 118.0] {
+        assert!(sound::is_hum(&tone(hz)), "{hz} Hz is hum");
+    }
+    for hz in [125.0, 300.0, 1_000.0] {
+        assert!(!sound::is_hum(&tone(hz)), "{hz} Hz is not");
+    }
+    assert!(!sound::is_hum(&[0.0; 16_000]), "silence is not hum; its level tells");
+    for name in ["voice3-c03", "voice3-r00"] {
+        let file = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("tests/data/{name}.flac"));
+        assert!(!sound::is_hum(&sound::read(&file).unwrap()), "{name} is a voice");
+    }
+}

@@ -37,3 +37,15 @@ pub fn loudness(sound: &[f32]) -> Option<Loudness> {
         speech_db: decibels(mean(&powers[powers.len() - fifth.max(1)..])),
     })
 }
+
+/// Highest frequency of what is taken for hum, Hz: mains, their first overtone, and machines.
+const HUM_HZ: f32 = 120.0;
+
+/// True when a sound is nothing but hum. What a low tone changes from one sample to the next is little of what it is; of
+/// speech, whose vowels ring at several hundred hertz, it is much more.
+pub fn is_hum(sound: &[f32]) -> bool {
+    let power: f32 = sound.iter().map(|sample| sample * sample).sum();
+    let changes: f32 = sound.windows(2).map(|two| (two[1] - two[0]).powi(2)).sum();
+    // A tone of frequency f has the share 4 sin²(pi f / rate).
+    changes < 4.0 * (std::f32::consts::PI * HUM_HZ / HERTZ as f32).sin().powi(2) * power
+}
