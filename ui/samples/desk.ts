@@ -36,7 +36,7 @@ const reviewed: Record<string, ReviewView> = {
     job: {
       id: 3,
       title: "Practice car, job 3",
-      says: "For review. Work: RO (trainee), LB (technician). 24 Nov, 09:05 to 13:40. Chain of 318 entries whole.",
+      says: "For review. Signed on: RO (trainee), LB (technician). 24 Nov, 09:05 to 13:40. Chain of 318 entries whole.",
       departures_title: "Departed from the procedure: 2",
       departures: [
         { put_right: false,

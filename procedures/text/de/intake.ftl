@@ -72,7 +72,7 @@ step-intake-angles = Vereinbarten Sturz, Spur und Nachlauf eintragen.
     .short = Vereinbarte Radwinkel
     .detail =
         Der Sturz ist negativ, wenn das Rad oben nach innen steht; die Spur ist positiv, wenn das Rad vorn nach innen zeigt.
-        Die Spur gilt für ein Rad, nicht für die Achse.
+        Die Spur gilt für die Achse: beide Räder zusammen, nicht eines allein.
         Das Toleranzfenster sagt, wie weit ein Messwert vom Vereinbarten abweichen darf; ein engeres Fenster, als das Messgerät auflöst, ergibt nur ‚noch nicht entscheidbar‘.
         Was eine Umdrehung eines Verstellers bewirkt, steht in den Herstellerdaten oder folgt aus der ersten gemessenen Änderung.
 

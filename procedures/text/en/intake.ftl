@@ -72,7 +72,7 @@ step-intake-angles = Write the agreed camber, toe and caster.
     .short = Agreed wheel angles
     .detail =
         Camber is negative when the top of the wheel leans in; toe is positive when the front of the wheel points in.
-        Toe is entered for one wheel, not for the axle.
+        Toe is entered as the total of the axle: both wheels together, not one alone.
         The window is how far a reading may be from what was agreed; a window finer than your gauge can see only gives ‘cannot tell yet’.
         What one turn of an adjuster does is taken from the maker’s data or from the first change that you measure.
 
