@@ -217,7 +217,13 @@ impl Setter {
             "baseline.read-1",
             "settle.wait",
             "raise.lock",
+            "align.runout",
+            "align.lines",
+            "align.caster",
             "align.read",
+            "align.judge",
+            "align.change-rear",
+            "align.change-front",
             "final.read-2",
         ]
         .contains(&seen.step.as_str())
@@ -265,8 +271,9 @@ impl Setter {
             "rough.heights" => "heights-near",
             "rough.angles" if held => "set-angles",
             "rough.angles" => "angles-near",
-            "align.read" if held => "change-angles",
-            "align.read" => "angles-good",
+            "align.judge" if inside_all(form, "") || form.turning.is_empty() => "angles-good",
+            "align.judge" if inside_all(form, "caster") => "change-angles",
+            "align.judge" => "change-caster",
             "back.front-read" | "back.rear-read" if held => "link-again",
             _ => "link-right",
         }
@@ -281,10 +288,15 @@ impl Setter {
     }
 }
 
+/// True when every angle of this kind is known to be inside.
+fn inside_all(form: &Form, kind: &str) -> bool {
+    form.verdicts.iter().filter(|(id, _)| id.starts_with(kind)).all(|(_, verdict)| verdict == "inside")
+}
+
 /// Steps that ask for a technician.
 const TECHNICIAN: [&str; 3] = ["lift.equipment", "walk.high-voltage", "loop.advise"];
 /// Steps at which something can be changed first when their gate holds.
-const CHANGES: [&str; 5] = ["rough.heights", "rough.angles", "align.read", "back.front-read", "back.rear-read"];
+const CHANGES: [&str; 4] = ["rough.heights", "rough.angles", "back.front-read", "back.rear-read"];
 
 fn stage(step: &str) -> &str {
     step.split('.').next().unwrap_or(step)
@@ -337,7 +349,7 @@ async fn fill_in_what_is_there(step: &Window<'_>, form: &Form, setter: &Setter, 
 }
 
 /// Number fields that nothing is shown for: nothing was turned, nothing was found.
-const NUMBERS: [&str; 4] = ["turns", "toe-turns", "camber-turns", "link-turns"];
+const NUMBERS: [&str; 5] = ["turns", "toe-turns", "camber-turns", "caster-turns", "link-turns"];
 
 /// The supervisor reads the record and seals it, in the review window.
 async fn seal(app: &App) -> Tested {

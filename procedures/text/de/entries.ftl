@@ -114,11 +114,20 @@ option-body-stiff = Nicht bekannt, als steif angenommen
 option-body-twists = Bekannt
 input-torsion = Karosserie, Vorderachse gegen Hinterachse
 input-agreed-camber = Vereinbarter Sturz
-input-agreed-toe = Vereinbarte Gesamtspur
+input-agreed-toe = Vereinbarte Spur eines Rades, halbe Gesamtspur der Achse
 input-agreed-caster = Vereinbarter Nachlauf
-input-angle-window = Fenster der Winkel, plus oder minus
-input-toe-per-turn = Spuränderung je Umdrehung des Verstellers
-input-camber-per-turn = Sturzänderung je Umdrehung des Verstellers
+input-angle-window = Fenster des Sturzes, plus oder minus
+input-caster-window = Fenster des Nachlaufs, plus oder minus
+input-toe-window = Fenster der Spur eines Rades, plus oder minus
+input-toe-per-turn = Eine Umdrehung: Spur des Rades
+input-toe-steps = Spur: Schritte je Umdrehung
+input-camber-per-turn = Eine Umdrehung: Sturz
+input-camber-steps = Sturz: Schritte je Umdrehung
+input-caster-per-turn = Eine Umdrehung des Nachlaufverstellers
+input-caster-steps = Nachlauf: Schritte je Umdrehung
+input-inclination = Spreizung der Lenkachse
+input-bump-camber = Sturz je mm Einfedern
+input-bump-toe = Spur je mm Einfedern
 input-cross-target = Gewünschtes Kreuzgewicht, vorn rechts und hinten links
 input-cross-window = Fenster des Kreuzgewichts, plus oder minus
 input-axle-window = Fenster von links minus rechts an einer Achse, plus oder minus
@@ -157,6 +166,11 @@ input-pressure-gauge-id = Druckmessgerät
 input-pressure-gauge-due = Druckmessgerät, Kalibrierung fällig
 input-angle-gauge-id = Winkelmessgerät
 input-angle-gauge-due = Winkelmessgerät, Kalibrierung fällig
+input-gauge-accuracy = Genauigkeit des Neigungsmessers
+input-plate-accuracy = Genauigkeit einer Drehplatte
+input-plate-scale = Genauigkeit der Skala einer Drehplatte
+input-line-accuracy = Genauigkeit eines Abstands zur Linie
+input-across-accuracy = Genauigkeit eines Abstands quer zum Fahrzeug
 
 ## Rundgang und erstes Anheben
 
@@ -279,13 +293,32 @@ input-preload-note = Was die festen Koppelstangen zeigen
 
 input-plates-level = Dreh- und Schiebeplatten stehen in Waagenhöhe
 input-steering-centred = Die Lenkung ist mittig und gehalten
-input-runout = Felgenschlag über eine halbe Umdrehung
+input-gauge-direct = Neigungsmesser an einer Stelle
+input-gauge-turned = Neigungsmesser dort umgedreht
+input-runout-camber-up = Neigung, Marke oben
+input-runout-camber-down = Neigung, Marke unten
+input-runout-edge-up = Anschlag zur Vorderkante, Marke oben
+input-runout-edge-down = Anschlag zur Vorderkante, Marke unten
+input-rim-between = Zwischen den Stellen an der Felge
+input-lines-front = Quer von Linie zu Linie, vor dem Fahrzeug
+input-lines-rear = Quer von Linie zu Linie, hinter dem Fahrzeug
+input-lines-apart = Längs einer Linie, von der einen zur anderen
 input-toe-turns = Umdrehungen am Spurversteller, plus gibt Vorspur
 input-camber-turns = Umdrehungen am Sturzversteller, plus stellt das Rad oben nach außen
-input-caster = Nachlauf
-input-align-read-next = Zustand der Winkel
+input-caster-turns = Umdrehungen am Nachlaufversteller, plus gibt mehr Nachlauf
+input-sweep-left-plate = Links: Platte
+input-sweep-left-gauge = Links: Neigung
+input-sweep-right-plate = Rechts: Platte
+input-sweep-right-gauge = Rechts: Neigung
+input-align-read-camber = Neigung, plus oben außen
+input-final-angles-camber = Neigung, plus oben außen
+input-edge-front = Linie zur Vorderkante
+input-edge-rear = Linie zur Hinterkante
+input-hub = Linie zur Nabe
+input-align-judge-next = Zustand der Winkel
 option-angles-good = Gut, weiter
-option-change-angles = Ändern
+option-change-angles = Sturz und Spur ändern
+option-change-caster = Auch den Nachlauf ändern
 
 ## Schlussmessung und Übergabezustand
 

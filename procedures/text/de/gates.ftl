@@ -53,3 +53,9 @@ gate-bump-gap = Kein Rad steht auf seinem Anschlagpuffer, und jedes behält den 
 
 gate-same-as = Die Zahl ist die beim ersten Mal eingetragene.
     .help = Neu wiegen; was zurückkommt, muss sein, was herausgenommen wurde.
+
+gate-angles-agreed = Sturz, Spur und Nachlauf liegen in ihren Fenstern.
+    .help = Den genannten Winkel ändern und neu messen oder eine Fachkraft fragen, die es mit Begründung zulassen kann.
+
+gate-angles-resolve = Diese Geräte können über die Fenster der Winkel entscheiden.
+    .help = Ein feineres Gerät nehmen, ein weiteres Fenster vereinbaren oder die Aufsicht fragen, die es mit Begründung zulassen kann.

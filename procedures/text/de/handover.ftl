@@ -12,45 +12,69 @@ step-align-plates = Lenkung auf Dreh- und Schiebeplatten in Waagenhöhe mittig s
         Die Stifte erst ziehen, wenn das Fahrzeug ruhig steht.
         Kabel und Plattenstifte vom Laufweg fernhalten.
 
-step-align-runout = Felgenschlag jedes Rades in zwei Radstellungen messen.
+step-align-runout = Felgenschlag jedes Rades messen, eine Marke oben und unten.
     .short = Felgenschlag
     .detail =
-        Eine Felge läuft nie ganz rund, und eine Messung an einer einzigen Stelle enthält ihren Schlag.
-        Das Rad um eine halbe Umdrehung weiterdrehen, durch Rollen oder, wo es sicher geht, das Rad allein, und dieselben zwei Marken noch einmal messen.
-        Die Hälfte des Unterschieds wird aus Spur und Sturz herausgerechnet.
-        Wer das Fahrzeug rollt, steht daneben, und eine zweite Person hält einen Keil bereit.
+        Eine Felge läuft nie ganz rund; deshalb eine Marke anbringen und jeden späteren Winkel mit der Marke oben ablesen.
+        Den Neigungsmesser an die Felge hängen und einen Anschlag neben ihre vordere Kante stellen; beide mit der Marke oben ablesen, das Rad eine halbe Umdrehung drehen und beide noch einmal ablesen.
+        Dann das Gerät selbst an einer Stelle ablesen, dort umdrehen und noch einmal ablesen.
+        Die Hälften dieser Unterschiede werden aus Sturz, Spur und Nachlauf herausgerechnet.
+        Das Gerät zeigt plus, wenn das Rad oben nach außen steht.
+
+step-align-lines = Auf jeder Seite eine Linie aufbauen und die Abstände der Linien messen.
+    .short = Linien aufgebaut
+    .detail =
+        Schnüre oder Laser in Höhe der Radmitten, außerhalb aller vier Räder, annähernd parallel; genau müssen sie es nicht sein, denn die Abweichung wird herausgerechnet.
+        Vor und hinter dem Fahrzeug quer von Linie zu Linie messen, und an einer Linie entlang von der einen Stelle zur anderen.
+        Der Abstand an der Felge ist der zwischen den zwei Stellen an ihrem Rand, die an jedem Rad abgelesen werden.
+        Linien, die bewegt oder berührt wurden, neu aufbauen und messen.
 
 step-align-change-rear = Sturz und Spur hinten wie geplant ändern.
     .short = Winkel hinten geändert
     .detail =
         Hinten kommt zuerst, denn die Vorderräder richten sich nach der Linie, auf der die Hinterachse fährt.
-        Sturz vor Spur: der Sturz verstellt die Spur, die Spur kaum den Sturz.
+        Sturz vor Spur: der Sturz verstellt die Spur, und die gezeigten Umdrehungen rechnen damit.
         Auf jeder Seite die Umdrehungen zählen und eintragen, plus gibt mehr Vorspur und stellt das Rad oben nach außen.
         Den Versteller beim Festziehen der Mutter gegenhalten und danach noch einmal messen.
+
+step-align-change-caster = Nachlauf vorn wie geplant ändern.
+    .short = Nachlauf geändert
+    .detail =
+        Der Nachlauf kommt vor Sturz und Spur, denn er verschiebt beide.
+        Die Versteller beider Seiten wie gezeigt drehen, beim Festziehen der Mutter gegenhalten und eintragen, was wirklich gedreht wurde.
+        Danach wird er mit einem neuen Einschlag noch einmal gemessen.
 
 step-align-change-front = Sturz und Spur vorn wie geplant ändern.
     .short = Winkel vorn geändert
     .detail =
-        Nachlauf und Sturz vor der Spur einstellen, die Lenkung dabei in der Mitte halten.
-        Beide Spurstangen um gleich viel gegensinnig drehen, damit das Lenkrad gerade bleibt, außer die Messung zeigt eine Seite als falsch.
+        Sturz vor Spur, die Lenkung dabei in der Mitte halten.
+        Jede Spurstange so drehen, wie es für ihre Seite gezeigt wird: nur so steht das Lenkrad danach gerade.
         Auf jeder Seite eintragen, was gedreht wurde, plus gibt mehr Vorspur und stellt das Rad oben nach außen.
         Nachsehen, dass in jeder Spurstange genug Gewinde trägt und die Manschetten nicht verdreht sind.
 
-step-align-caster = Bei gehaltener Bremse den Nachlauf mit gleichem Einschlag nach beiden Seiten messen.
+step-align-caster = Bei gehaltener Bremse die Lenkung nach links und nach rechts einschlagen.
     .short = Nachlauf gemessen
     .detail =
         Die Bremse mit Pedalstütze und Feststellbremse halten; ein Rad, das beim Einschlagen auf seiner Platte rollt, verfälscht die Messung.
-        Links und rechts auf denselben Winkel einschlagen, nach den Platten und nicht nach dem Lenkrad, und das Messgerät auf der ersten Seite nullen.
+        Marken oben, Platten bei gerader Lenkung auf null; nach links etwa so weit einschlagen wie nach rechts und jedes Mal Platte und Neigungsmesser an beiden Vorderrädern ablesen.
+        Eine Platte zählt plus zur Fahrzeugseite ihres eigenen Rades; gleich müssen die Winkel nicht sein, es gilt das Abgelesene.
         Jedes Rad vor dem Ablesen zur Ruhe kommen lassen und die Finger nicht zwischen Reifen und Radhaus bringen.
         Danach die Lenkung wieder geradeaus stellen und die Pedalstütze herausnehmen.
 
-step-align-read = Sturz und Spur an allen vier Rädern messen.
+step-align-read = Neigungsmesser und Abstände zu den Linien an allen vier Rädern ablesen.
     .short = Winkel gemessen
     .detail =
-        Bremse frei, Fahrzeug gerollt oder durchgefedert und in Ruhe, Lenkung gerade und gehalten.
-        Nach der letzten Änderung alles noch einmal messen, auch die unberührten Räder: eine Spur verschiebt die Lenkmitte und mit ihr die andere.
-        Dann angeben, ob die Winkel gut sind oder geändert werden.
-        Wo der Sturz geändert wurde, werden aus demselben Grund später auch die Lasten neu gemessen.
+        Bremse frei, Fahrzeug gerollt oder durchgefedert und in Ruhe, Lenkung gerade und gehalten, an jeder Felge die Marke oben.
+        An jedem Rad den Neigungsmesser ablesen, dann die Abstände der Linie zur vorderen und zur hinteren Felgenkante und zur Nabe.
+        Alle vier Räder messen, bevor etwas geändert wird, und nach der letzten Änderung alle noch einmal: eine Spur verschiebt die Lenkmitte und mit ihr die andere.
+
+step-align-judge = Wählen, ob die Winkel bleiben oder geändert werden.
+    .short = Winkel beurteilt
+    .detail =
+        Jeder Winkel steht mit seiner Unsicherheit neben dem Vereinbarten; die Spur vorn gilt längs der Linie, auf der die Hinterachse das Fahrzeug schiebt.
+        Ändern, was außerhalb liegt, hinten vor vorn; danach wird alles neu gemessen.
+        Wo der Nachlauf zu ändern ist, jetzt wählen: er verschiebt Sturz und Spur seines Rades.
+        Ein Rad zu neigen hebt oder senkt auch seine Ecke ein wenig, deshalb werden die Lasten am Ende neu gemessen.
 
 step-align-fasteners = Jede Schraube der Achseinstellung mit dem Drehmoment des Herstellers festziehen.
     .short = Einstellschrauben festgezogen
@@ -115,12 +139,12 @@ step-final-read-3 = Lasten und Höhen im Übergabezustand ablesen, zweites Setze
         Freigesetzt, durchgefedert, geruht, und abgelesen, als gäbe es die erste Messung nicht; beide müssen übereinstimmen.
         Was neben dem Vereinbarten liegt, steht mit der Empfehlung auf dem Protokoll.
 
-step-final-angles = Sturz und Spur für das Protokoll messen.
+step-final-angles = Neigungsmesser und Abstände zu den Linien für das Blatt ablesen.
     .short = Winkel zum Schluss
     .detail =
-        Dieselben Messgeräte, dieselben Punkte, der Felgenschlag herausgerechnet wie zuvor.
+        Dieselben Geräte, dieselben Marken oben, die Linien, wie sie stehen.
         Nach dieser Messung kommt kein Schlüssel mehr an das Fahrzeug: was jetzt gedreht wird, macht sie ungültig.
-        Überrascht ein Winkel, erst noch einmal messen, dann glauben oder ändern.
+        Überrascht ein Winkel, ihn noch einmal messen, bevor man ihn glaubt oder ändert.
 
 step-final-ballast-out = Ballast aus dem Fahrzeug nehmen.
     .short = Ballast heraus

@@ -72,9 +72,17 @@ step-intake-angles = Vereinbarten Sturz, Spur und Nachlauf eintragen.
     .short = Vereinbarte Radwinkel
     .detail =
         Der Sturz ist negativ, wenn das Rad oben nach innen steht; die Spur ist positiv, wenn das Rad vorn nach innen zeigt.
-        Die Spur gilt für die Achse: beide Räder zusammen, nicht eines allein.
-        Das Toleranzfenster sagt, wie weit ein Messwert vom Vereinbarten abweichen darf; ein engeres Fenster, als das Messgerät auflöst, ergibt nur ‚noch nicht entscheidbar‘.
-        Was eine Umdrehung eines Verstellers bewirkt, steht in den Herstellerdaten oder folgt aus der ersten gemessenen Änderung.
+        Die Spur wird für ein Rad eingetragen; die Gesamtspur der Achse ist doppelt so groß.
+        Ein Toleranzfenster sagt, wie weit ein Messwert vom Vereinbarten abweichen darf; ein engeres Fenster, als die Messgeräte auflösen, ergibt nur ‚noch nicht entscheidbar‘.
+        Die Vorderräder richten sich nach der Linie, auf der die Hinterachse das Fahrzeug schiebt, damit das Lenkrad gerade steht.
+
+step-intake-angle-adjusters = Eintragen, was eine Umdrehung jedes Verstellers bewirkt.
+    .short = Winkelversteller
+    .detail =
+        Es steht in den Herstellerdaten; die erste Änderung, vor und nach der gemessen wird, berichtigt es.
+        Ein Schritt ist der kleinste Teil einer Umdrehung, der sich stellen und beim Festziehen der Mutter halten lässt.
+        Die Spreizung der Lenkachse steht in der Zeichnung des Herstellers; mit ihr wird der Nachlauf berechnet.
+        Was ein Millimeter Radweg beim Einfedern mit Sturz und Spur macht, sagt, wie weit eine Höhenänderung sie verschoben hat; null eintragen, wo es nicht bekannt ist.
 
 step-intake-wishes = Vereinbartes Kreuzgewicht, Toleranzfenster und Grenzen eintragen.
     .short = Wünsche und Fenster
@@ -113,3 +121,11 @@ step-intake-instruments = Die übrigen Messgeräte mit ihren Kalibrierdaten eint
         Der Nivellierlaser darf höchstens Klasse 2 haben und braucht ein Kalibrierdatum wie die Waagen.
         Das Programm sagt jetzt, ob diese Geräte die vereinbarten Fenster überhaupt beurteilen können; besser erfährt man es, bevor das Fahrzeug oben ist.
         Ist ein Termin überschritten, kann die Aufsicht es mit Begründung zulassen, und das Protokoll nennt es.
+step-intake-angle-instruments = Jedes Messgerät der Achseinstellung mit seiner Genauigkeit eintragen.
+    .short = Geräte der Achseinstellung
+    .detail =
+        Die Genauigkeit sagt, wie weit eine Ablesung in neunzehn von zwanzig Fällen höchstens abweicht, die Auflösung eingeschlossen.
+        Der eigene Nullfehler des Neigungsmessers zählt hier nicht: er fällt durch Umdrehen des Geräts heraus.
+        Linien können Schnüre oder Laser sein; es zählt, wie genau sich der Abstand einer Felge zu ihnen ablesen lässt.
+        Das Programm sagt sofort, ob diese Geräte über die vereinbarten Fenster je entscheiden können.
+

@@ -114,11 +114,20 @@ option-body-stiff = Not known, taken as stiff
 option-body-twists = Known
 input-torsion = Body, front axle against rear axle
 input-agreed-camber = Agreed camber
-input-agreed-toe = Agreed total toe
+input-agreed-toe = Agreed toe of one wheel, half the axle’s total
 input-agreed-caster = Agreed caster
-input-angle-window = Window of the angles, plus or minus
-input-toe-per-turn = Toe change for one turn of the adjuster
-input-camber-per-turn = Camber change for one turn of the adjuster
+input-angle-window = Window of camber, plus or minus
+input-caster-window = Window of caster, plus or minus
+input-toe-window = Window of one wheel’s toe, plus or minus
+input-toe-per-turn = One turn: toe of its wheel
+input-toe-steps = Toe: steps of one turn
+input-camber-per-turn = One turn: camber
+input-camber-steps = Camber: steps of one turn
+input-caster-per-turn = One turn of the caster adjuster
+input-caster-steps = Caster: steps of one turn
+input-inclination = Inclination of the steering axis
+input-bump-camber = Camber for one mm into bump
+input-bump-toe = Toe for one mm into bump
 input-cross-target = Wanted cross weight, front right and rear left
 input-cross-window = Window of the cross weight, plus or minus
 input-axle-window = Window of left minus right on an axle, plus or minus
@@ -157,6 +166,11 @@ input-pressure-gauge-id = Pressure gauge
 input-pressure-gauge-due = Pressure gauge, calibration due
 input-angle-gauge-id = Angle gauge
 input-angle-gauge-due = Angle gauge, calibration due
+input-gauge-accuracy = Accuracy of the gauge
+input-plate-accuracy = Accuracy of a turn plate
+input-plate-scale = Accuracy of a turn plate’s scale
+input-line-accuracy = Accuracy of a distance to a line
+input-across-accuracy = Accuracy of a distance across the car
 
 ## Walk-round and first lift
 
@@ -279,13 +293,32 @@ input-preload-note = What the fixed links show
 
 input-plates-level = Turn and slip plates stand at pad height
 input-steering-centred = The steering is centred and held
-input-runout = Run-out of the rim, over half a turn
+input-gauge-direct = The gauge on one place
+input-gauge-turned = The gauge turned end for end there
+input-runout-camber-up = Gauge, mark up
+input-runout-camber-down = Gauge, mark down
+input-runout-edge-up = Stand to front edge, mark up
+input-runout-edge-down = Stand to front edge, mark down
+input-rim-between = Between the places on the rim
+input-lines-front = Across from line to line, before the car
+input-lines-rear = Across from line to line, behind the car
+input-lines-apart = Along a line, from one to the other
 input-toe-turns = Turns made at the toe adjuster, plus gives toe-in
 input-camber-turns = Turns made at the camber adjuster, plus leans the top out
-input-caster = Caster
-input-align-read-next = How the angles stand
+input-caster-turns = Turns made at the caster adjuster, plus gives more caster
+input-sweep-left-plate = Steered left: plate
+input-sweep-left-gauge = Steered left: gauge
+input-sweep-right-plate = Steered right: plate
+input-sweep-right-gauge = Steered right: gauge
+input-align-read-camber = Gauge, plus with the top out
+input-final-angles-camber = Gauge, plus with the top out
+input-edge-front = Line to front edge
+input-edge-rear = Line to rear edge
+input-hub = Line to hub
+input-align-judge-next = How the angles stand
 option-angles-good = Good, go on
-option-change-angles = Change them
+option-change-angles = Change camber and toe
+option-change-caster = Change caster too
 
 ## Final reading and hand-over state
 

@@ -12,45 +12,69 @@ step-align-plates = Centre the steering on turn and slip plates at pad height.
         Pull the pins only when the car stands still.
         Keep cables and plate pins out of the walkway.
 
-step-align-runout = Measure the run-out of each rim, with two wheel positions half a turn apart.
+step-align-runout = Measure the run-out of each rim, with a mark on it up and down.
     .short = Rim run-out
     .detail =
-        A rim is never quite true, and a reading taken at one place of it carries the bend.
-        Roll the car by half a turn of the wheel, or turn the wheel alone where that can be done safely, and read the same two marks again.
-        The half of the difference is taken out of toe and camber.
-        Whoever rolls the car stands beside it, with a second person ready to chock.
+        A rim is never quite true, so put a mark on it and read every later angle with that mark up.
+        Hang the gauge on the rim and set a stand beside the rim’s front edge; read both with the mark up, turn the wheel half a turn, and read both again.
+        Then read the gauge itself on one place of the wheel or the floor, turn it end for end on that place, and read it again.
+        The halves of these differences are taken out of every camber, toe and caster.
+        The gauge shows plus when the top leans out.
+
+step-align-lines = Set up a line on each side of the car and read the lines’ distances.
+    .short = Lines set up
+    .detail =
+        Strings or lasers at the height of the wheel centres, outside all four wheels, nearly parallel; they need not be quite so, for what they are off is worked out.
+        Measure straight across from line to line before the car and behind it, and along one line from the first place to the second.
+        The distance on the rim is the one between the two places at its edge that you will read at each wheel.
+        Lines that were moved or touched are set up and read again.
 
 step-align-change-rear = Change rear camber and toe as planned.
     .short = Rear angles changed
     .detail =
         The rear comes first, because the front wheels are set to the line that the rear axle drives along.
-        Camber before toe: camber moves toe, and toe hardly moves camber.
+        Camber before toe: camber moves toe, and the turns that are shown reckon with it.
         Count turns at each side and enter what you made, with plus for more toe-in and for the top leaning out.
         Hold the adjuster’s end when you tighten its nut, and read again after it is tight.
+
+step-align-change-caster = Change front caster as planned.
+    .short = Caster changed
+    .detail =
+        Caster comes before camber and toe, because it moves both.
+        Turn the adjusters of both sides as shown, hold each end when its nut is tightened, and enter what you really made.
+        Afterwards it is read again by another sweep.
 
 step-align-change-front = Change front camber and toe as planned.
     .short = Front angles changed
     .detail =
-        Set caster and camber before toe, with the steering held at its centre.
-        Turn both tie rods by the same amount in opposite hands, so that the wheel stays straight, unless the reading says that one side is out.
+        Camber before toe, with the steering held at its centre.
+        Turn each tie rod as shown for its side: only so does the steering wheel stand straight afterwards.
         Enter what you made at each side, with plus for more toe-in and for the top leaning out.
         See that enough thread stays in each tie rod and that the boots are not twisted.
 
-step-align-caster = With the brakes held on, read caster by an equal sweep to each side.
-    .short = Caster read
+step-align-caster = With the brakes held on, sweep the steering left and right.
+    .short = Caster swept
     .detail =
         Hold the brakes with a pedal prop and the parking brake; a wheel that rolls on its plate while it is steered spoils the reading.
-        Steer to the same angle left and right, by the plates and not by the steering wheel, and zero the gauge at the first side.
+        Marks up, plates at zero with the steering straight; steer left to about the same angle as right, and read plate and gauge at both front wheels each time.
+        A plate counts plus towards its own wheel’s side of the car; the angles need not be equal, they are reckoned as read.
         Let each wheel come to rest before you read, and keep your fingers out from between tyre and arch.
         Set the steering straight again afterwards, and take the pedal prop out.
 
-step-align-read = Read camber and toe at all four wheels.
+step-align-read = Read the gauge and the distances to the lines at all four wheels.
     .short = Angles read
     .detail =
-        Brakes free, car rolled or bounced and at rest, steering straight and held.
-        Read everything again after the last change, at the wheels that you did not touch too: one toe moves the steering centre and with it the other.
-        Then say whether the angles are good, or whether they are to be changed.
-        Where camber was changed, the loads are read again later for the same reason.
+        Brakes free, car rolled or bounced and at rest, steering straight and held, the mark on every rim up.
+        At each wheel read the gauge, then the distances from the line to the rim’s front edge, to its rear edge and to the hub.
+        Read all four wheels before anything is changed, and all again after the last change: one toe moves the steering centre and with it the other.
+
+step-align-judge = Choose whether the angles stay or are changed.
+    .short = Angles judged
+    .detail =
+        Each angle stands with its uncertainty against what was agreed; the front wheels’ toe is judged along the line that the rear axle pushes the car along.
+        Change what is outside, rear before front, and everything is read again.
+        Where one change of the caster is needed, choose it now: it moves camber and toe of its wheel.
+        Leaning a wheel also raises or lowers its corner a little, so the loads are read again at the end.
 
 step-final-road-test = Choose whether the car is driven before the final reading.
     .short = Road test chosen
@@ -80,10 +104,10 @@ step-final-read-3 = Read loads and heights as they are handed back, second settl
         Freed, bounced, rested, and read as if the first reading did not exist; both settles must agree.
         What lies outside what was agreed stands on the sheet beside the advice.
 
-step-final-angles = Read camber and toe for the sheet.
+step-final-angles = Read the gauge and the distances to the lines for the sheet.
     .short = Final angles
     .detail =
-        The same instruments, the same points, the run-out taken out as before.
+        The same instruments, the same marks up, the same lines as they stand.
         No wrench goes near the car after this reading: whatever is turned now makes it void.
         If an angle surprises you, read it again before you believe it or change it.
 

@@ -72,9 +72,17 @@ step-intake-angles = Write the agreed camber, toe and caster.
     .short = Agreed wheel angles
     .detail =
         Camber is negative when the top of the wheel leans in; toe is positive when the front of the wheel points in.
-        Toe is entered as the total of the axle: both wheels together, not one alone.
-        The window is how far a reading may be from what was agreed; a window finer than your gauge can see only gives ‘cannot tell yet’.
-        What one turn of an adjuster does is taken from the maker’s data or from the first change that you measure.
+        Toe is entered for one wheel; the total of the axle is twice that.
+        A window is how far a reading may be from what was agreed; a window finer than your instruments can see only gives ‘cannot tell yet’.
+        The front wheels are set to the line that the rear axle pushes the car along, so that the steering wheel stands straight.
+
+step-intake-angle-adjusters = Write what one turn of each adjuster does.
+    .short = Angle adjusters
+    .detail =
+        Take it from the maker’s data; the first change that is read before and after corrects it.
+        A step is the smallest part of a turn that you can set and hold while its nut is tightened.
+        The inclination of the steering axis comes from the maker’s drawing; the caster is worked out with it.
+        What a millimetre of wheel travel into bump does to camber and toe tells how far a change of height has moved them; write nought where it is not known.
 
 step-intake-wishes = Write the cross weight, the windows and the limits that were agreed.
     .short = Wishes and windows
@@ -113,3 +121,11 @@ step-intake-instruments = Write the other instruments with their calibration dat
         The levelling laser must be class 2 or lower, and it needs a date as much as the pads do.
         The tool says now whether these instruments can ever judge the windows that were agreed; it is better to learn this before the car is in the air.
         Where one is past its date, a supervisor may let it pass with a reason, and the sheet will say so.
+step-intake-angle-instruments = Write each instrument of the alignment with its accuracy.
+    .short = Alignment instruments
+    .detail =
+        Accuracy is how far one reading may be off, nineteen times out of twenty, its resolution included.
+        The gauge’s own bias does not count here: it is taken out by turning the gauge end for end.
+        Lines may be strings or lasers; what counts is how well you read the distance from a rim to them.
+        The program says at once whether these instruments can ever judge the windows that were agreed.
+

@@ -20,6 +20,8 @@ pub struct Form {
     pub gate: Option<String>,
     /// Verdicts by figure.
     pub verdicts: BTreeMap<String, String>,
+    /// Adjusters of the angles that are planned to be turned.
+    pub turning: Vec<String>,
     /// True while the main action can be pressed.
     pub waits: bool,
 }
@@ -64,6 +66,7 @@ const FORM: &str = r#"
     for (const one of all('[data-figure]')) {
       verdicts[one.dataset.figure] = one.querySelector('[data-verdict]')?.dataset.verdict ?? '';
     }
+    const turning = [...new Set(all('[data-adjuster]').map((one) => one.dataset.adjuster))];
     return {
       hazards: all('[data-id^="ack-"]').map((one) => one.dataset.id),
       fields,
@@ -71,6 +74,7 @@ const FORM: &str = r#"
       turns: text('[data-id="turn-turns"]'),
       gate: text('[data-id="gate"]'),
       verdicts,
+      turning,
       waits: document.querySelector('[data-id="record"]')?.disabled ?? true,
     };"#;
 

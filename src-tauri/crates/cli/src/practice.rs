@@ -272,10 +272,8 @@ impl Job<'_> {
         let tries = self.held.entry(body.id.clone()).or_default();
         *tries += 1;
         // Where something can be changed first the next try does that; what does not come right by it is judged.
-        let may_change = matches!(
-            body.id.as_str(),
-            "rough.heights" | "rough.angles" | "align.read" | "back.front-read" | "back.rear-read"
-        );
+        let may_change =
+            matches!(body.id.as_str(), "rough.heights" | "rough.angles" | "back.front-read" | "back.rear-read");
         if may_change && body.gate.is_none() && *tries < MOST_TRIES {
             return Ok(());
         }

@@ -83,13 +83,7 @@ fn decision(body: &StepBody) -> &'static str {
                 "angles-near"
             }
         }
-        "align.read" => {
-            if held {
-                "change-angles"
-            } else {
-                "angles-good"
-            }
-        }
+        "align.judge" => angles(body),
         "back.front-read" | "back.rear-read" => {
             if held {
                 "link-again"
@@ -98,6 +92,21 @@ fn decision(body: &StepBody) -> &'static str {
             }
         }
         _ => "none",
+    }
+}
+
+/// Angles stay when all are inside or nothing can be turned that helps; the caster is set where it is not inside.
+fn angles(body: &StepBody) -> &'static str {
+    let inside = |id: &str| {
+        let rows = body.angles.iter().flat_map(|angles| &angles.rows);
+        rows.filter(|row| row.id.starts_with(id)).all(|row| row.verdict == VerdictCode::Inside)
+    };
+    if inside("") || body.adjusters.iter().all(|adjuster| adjuster.still) {
+        "angles-good"
+    } else if inside("caster") {
+        "change-angles"
+    } else {
+        "change-caster"
     }
 }
 

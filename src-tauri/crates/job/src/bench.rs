@@ -3,6 +3,7 @@
 //! The simulated car stands as the record says it was set: collars as turned, links as released, ballast as strapped.
 //! Nothing shown here is ever filled in: the person reads it and types it, as at a real car.
 
+mod angles;
 mod faults;
 mod papers;
 
@@ -100,14 +101,12 @@ impl<'a> Bench<'a> {
                 let after = Configuration { pressures_bar: agreed, ..set };
                 Some(("shows-pressure-gauge", two(*self.car.pressures_seen(&after, settle).at(place))))
             }
-            (_, "camber" | "toe", Some(place)) => {
-                let angles = self.car.angles_seen(&self.turned(), &set, settle, 0)?;
-                let seen = if input == "camber" { angles.camber_deg } else { angles.toe_deg };
-                Some(("shows-angle-gauge", two(*seen.at(place))))
+            ("rough.angles", "camber" | "toe", Some(place)) => {
+                let [camber_deg, toe_deg] = *self.car.rough_angles_seen(&set, settle)?.at(place);
+                Some(("shows-angle-gauge", two(if input == "camber" { camber_deg } else { toe_deg })))
             }
-            ("align.caster", _, Some(place)) => {
-                let caster = self.car.angles_seen(&self.turned(), &set, settle, 0)?.caster_deg;
-                Some(("shows-angle-gauge", two(if place.is_left() { caster.left } else { caster.right })))
+            ("align.runout" | "align.lines" | "align.caster" | "align.read" | "final.angles", _, _) => {
+                self.angles(step, input, suffix, &set)?
             }
             ("lock.gap", "bump-gap", Some(place)) => {
                 Some(("shows-rule", one(*self.car.bump_gaps_seen(&set, settle)?.at(place))))
@@ -176,6 +175,7 @@ impl<'a> Bench<'a> {
                 Value::Cold => known.corners("final.cold", "pressures").unwrap_or(sheet.cold_bar),
                 _ => found.pressures_bar,
             },
+            turned: self.turned(),
         }
     }
 
@@ -190,6 +190,12 @@ impl<'a> Bench<'a> {
         {
             for place in Place::ALL {
                 let made = |input: &str| recording.looks(&format!("{input}.{}", place.code())).first().copied();
+                let caster = made("caster-turns").unwrap_or(0.0);
+                match place {
+                    Place::Fl => turned.caster_turns.left += caster,
+                    Place::Fr => turned.caster_turns.right += caster,
+                    Place::Rl | Place::Rr => {}
+                }
                 *turned.tie_rod_turns.at_mut(place) += made("toe-turns").unwrap_or(0.0);
                 *turned.camber_turns.at_mut(place) += made("camber-turns").unwrap_or(0.0);
             }

@@ -142,6 +142,9 @@ pub struct Seen {
     /// The judgement that was shown.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub judged: Option<JudgedSeen>,
+    /// The angles that were shown, with their uncertainty, and what was planned for them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angles: Option<AnglesSeen>,
     /// The plan that was accepted.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plan: Option<PlanSeen>,
@@ -165,6 +168,17 @@ pub struct GateSeen {
     pub found: Found,
     /// In words, in the language of the person.
     pub says: String,
+}
+
+/// The angles as they were shown: decimal texts, degrees.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AnglesSeen {
+    /// By code, such as `toe.FL`: the angle, its expanded uncertainty (k = 2), what was wanted and half its window.
+    pub rows: BTreeMap<String, [String; 4]>,
+    /// Planned turns of each adjuster, by the same codes; empty where nothing is to be changed.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub turns: BTreeMap<String, String>,
 }
 
 /// A judgement as it was shown: decimal texts.

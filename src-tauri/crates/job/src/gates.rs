@@ -1,5 +1,6 @@
 //! The gates of the procedure, computed: pass, fail or cannot tell, and what was found, in words.
 
+mod angles;
 mod readings;
 
 use crate::{
@@ -53,6 +54,8 @@ impl Scene<'_> {
             Gate::Pressures { at, within_bar } => self.pressures(*at, decimal(within_bar)),
             Gate::HeightsNear { within_mm, side_mm } => self.heights_near(decimal(within_mm), decimal(side_mm)),
             Gate::AnglesNear { within_deg } => self.angles_near(decimal(within_deg)),
+            Gate::AnglesAgreed => self.angles_agreed(),
+            Gate::AnglesResolve => self.angles_resolve(),
             Gate::SettlesAgree { within_kg } => self.settles_agree(decimal(within_kg)),
             Gate::Plausible => self.plausible(),
             Gate::Windows => self.windows(),
@@ -211,45 +214,6 @@ impl Scene<'_> {
             ("side", self.tell.mm(side, 1)),
         ];
         self.if_else(worst <= within && sides <= side, "found-heights", &args)
-    }
-
-    fn angles_near(&self, within: f64) -> Answer {
-        if self.changes_first() {
-            return self.pass();
-        }
-        // Zero stands for the window that was agreed at intake.
-        let agreed = self.known.value("intake.angles", "angle-window");
-        let within = if within > 0.0 { Some(within) } else { agreed };
-        let camber = self.known.corners(&self.step.id, "camber");
-        let toe = self.known.corners(&self.step.id, "toe");
-        let targets =
-            (self.known.axles("intake.angles", "agreed-camber"), self.known.axles("intake.angles", "agreed-toe"));
-        let (Some(within), Some(camber), Some(toe), (Some(camber_to), Some(toe_to))) = (within, camber, toe, targets)
-        else {
-            return self.unknown(&JudgeError::NotKnown("an angle"));
-        };
-        let mut wrong = Vec::new();
-        for place in Place::ALL {
-            let (read, target) = (*camber.at(place), axle_of(place, camber_to.0, camber_to.1));
-            if (read - target).abs() > within + 1e-9 {
-                let args = [
-                    ("where", self.tell.corner(place)),
-                    ("has", self.tell.deg(read)),
-                    ("wants", self.tell.deg(target)),
-                ];
-                wrong.push(self.tell.text("found-camber-at", &args));
-            }
-        }
-        for (axle, left, right, target) in [("front", toe.fl, toe.fr, toe_to.0), ("rear", toe.rl, toe.rr, toe_to.1)] {
-            let total = left + right;
-            if (total - target).abs() > within + 1e-9 {
-                let axle = self.tell.text(&format!("axle-{axle}"), &[]);
-                let args = [("where", axle), ("has", self.tell.deg(total)), ("wants", self.tell.deg(target))];
-                wrong.push(self.tell.text("found-toe-at", &args));
-            }
-        }
-        let args = [("wrong", wrong.join("; ")), ("within", self.tell.deg(within))];
-        self.if_else(wrong.is_empty(), "found-angles", &args)
     }
 
     fn waited(&self) -> Answer {

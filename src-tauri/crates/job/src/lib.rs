@@ -6,11 +6,13 @@
 //! - [`Desk`]: owns the book and the open job.
 //! - [`log::Log`]: one job's record, read back. Its state is nothing but its events replayed.
 //! - [`known::Known`], [`reading`], [`instruments`], [`judge`], [`suspicion`], [`preload`], [`gates`], [`plan`]: what follows from the record, without a clock or a file.
+//! - [`align`]: angles from raw readings, judged, and what to turn for them.
 //! - [`coach`]: what was wrong at a practice job and where it showed, from the record and the hidden truth.
 //! - [`view`]: what the windows show, in words. [`spoken`]: what is said aloud of it. [`hearing`]: what may be answered aloud. [`handover`]: what the sheet says.
 //!
 //! Deliberately absent: SQL, Tauri, Fluent, statics of its own.
 
+pub mod align;
 pub mod ask;
 pub mod bench;
 pub mod body;

@@ -1,5 +1,6 @@
 //! From what is known to what is shown: each window's view, and the sheet.
 
+mod angles;
 mod bay;
 mod coach;
 mod fields;
@@ -14,6 +15,7 @@ mod step;
 mod times;
 mod turn;
 
+pub use angles::{figure_rows as angle_figures, name as angle_name, with_u as angle_with_u};
 pub use bay::bay_view;
 pub use coach::coach;
 pub use fields::preset;
@@ -65,7 +67,11 @@ pub fn people(log: &Log, tell: &Tell) -> Vec<PersonView> {
 /// The instruments of a job as they were written at intake, with their calibration.
 pub fn instruments(known: &Known, tell: &Tell) -> Vec<InstrumentRow> {
     let row = |id: &str| {
-        let step = if id == "pads" { "intake.pads" } else { "intake.instruments" };
+        let step = match id {
+            "pads" => "intake.pads",
+            "angle-gauge" => "intake.angle-instruments",
+            _ => "intake.instruments",
+        };
         let text = |suffix: &str| known.text(step, &format!("{id}-{suffix}")).map(str::to_owned);
         let args = [("id", text("id")?), ("due", text("due")?)];
         Some(InstrumentRow { name: tell.text(&format!("instrument-{id}"), &[]), text: tell.text("sheet-due", &args) })

@@ -104,6 +104,11 @@ impl Tell<'_> {
         }
     }
 
+    /// '+0.25°'.
+    pub fn signed_deg(&self, deg: f64) -> String {
+        signed(deg, self.deg(deg))
+    }
+
     /// '+1.25' turns, without the word.
     pub fn turns(&self, turns: f64) -> String {
         let text = show(turns, Unit::Turn, 3);

@@ -3,6 +3,7 @@
 //! A window computes nothing: places on the trade line are fractions from 0 (left end) to 1 (right end), footprints
 //! carry the factors by which they are drawn, and every number is text with its unit.
 
+mod angles;
 mod bay;
 mod coach;
 mod heard;
@@ -13,6 +14,7 @@ mod review;
 mod settings;
 mod step;
 
+pub use angles::{AdjusterView, AngleView, AnglesView};
 pub use bay::BayView;
 pub use coach::{CoachRow, CoachView, ScoreRow};
 pub use heard::{HeardAct, HeardPending, HeardView};

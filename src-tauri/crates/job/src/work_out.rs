@@ -13,39 +13,53 @@ pub struct Suggestion {
     pub text: String,
 }
 
-/// At rough heights: whole steps that bring the heights nearest to the agreed ones. At a step that changes the
-/// alignment: what is missing to the agreed angle, by the angle that
-/// one turn gives. Empty at other steps and while something is not known.
+/// At rough heights: whole steps that bring the heights nearest to the agreed ones. At rough angles: what is missing to
+/// the agreed angle, by the angle that one turn gives. At a change of the alignment: the planned whole steps. Empty at
+/// other steps and while something is not known.
 pub fn suggestions(known: &Known, step: &Step) -> Vec<Suggestion> {
-    if step.id == "rough.set" {
-        return rough(known).unwrap_or_default();
+    match step.id.as_str() {
+        "rough.set" => rough(known).unwrap_or_default(),
+        "rough.set-angles" => keys(step).filter_map(|key| rough_angle(known, key)).collect(),
+        id if id.starts_with("align.change-") => planned(known, step).unwrap_or_default(),
+        _ => Vec::new(),
     }
-    let read_at = match step.id.as_str() {
-        "rough.set-angles" => "rough.angles",
-        id if id.starts_with("align.change") => "align.read",
-        _ => return Vec::new(),
-    };
-    let keys = step.inputs.iter().flat_map(bayhand_procedure::Input::keys);
-    keys.filter_map(|key| suggestion(known, read_at, key)).collect()
 }
 
-fn suggestion(known: &Known, read_at: &str, key: String) -> Option<Suggestion> {
+fn keys(step: &Step) -> impl Iterator<Item = String> {
+    step.inputs.iter().flat_map(bayhand_procedure::Input::keys)
+}
+
+/// The wheel and the angle of a field of turns.
+fn adjuster(key: &str) -> Option<(Place, usize)> {
     let (input, corner) = key.split_once('.')?;
     let place = Place::ALL.into_iter().find(|p| p.code() == corner)?;
-    let (angle, share) = match input {
-        // The agreed toe is the total of the axle; each wheel takes its half.
-        "toe-turns" => ("toe", 0.5),
-        "camber-turns" => ("camber", 1.0),
-        _ => return None,
+    Some((place, ["toe-turns", "camber-turns", "caster-turns"].into_iter().position(|turns| turns == input)?))
+}
+
+/// The whole steps that were planned from the last reading.
+fn planned(known: &Known, step: &Step) -> Option<Vec<Suggestion>> {
+    let plan = known.angle_plan(&known.aligned("align.read").ok()?, known.sets_caster())?;
+    let suggestion = |key: String| {
+        let (place, angle) = adjuster(&key)?;
+        Some(Suggestion { key, text: signed(plan.at(place).turns[angle], 3) })
     };
-    let (front, rear) = known.axles("intake.angles", &format!("agreed-{angle}"))?;
-    let (front_turn, rear_turn) = known.axles("intake.angles", &format!("{angle}-per-turn"))?;
-    let read = known.value(read_at, &format!("{angle}.{corner}"))?;
-    let missing = axle_of(place, front, rear) * share - read;
-    let turns = (missing / axle_of(place, front_turn, rear_turn) * 10.0).round() / 10.0;
-    // No negative zero.
-    let turns = if turns == 0.0 { 0.0 } else { turns };
-    Some(Suggestion { key, text: format!("{turns:+.1}") })
+    Some(keys(step).filter_map(suggestion).collect())
+}
+
+fn rough_angle(known: &Known, key: String) -> Option<Suggestion> {
+    let (place, angle) = adjuster(&key)?;
+    let name = ["toe", "camber"].get(angle)?;
+    let (front, rear) = known.axles("intake.angles", &format!("agreed-{name}"))?;
+    let per_turn_deg = known.angle_steps(place)?.per_turn_deg[angle];
+    let missing = axle_of(place, front, rear) - known.value("rough.angles", &format!("{name}.{}", place.code()))?;
+    Some(Suggestion { key, text: signed(missing / per_turn_deg, 1) })
+}
+
+/// Signed decimal text without a negative zero, and without zeros at its end.
+fn signed(turns: f64, decimals: usize) -> String {
+    let scale = 10.0_f64.powi(decimals as i32);
+    let turns = (turns * scale).round() / scale;
+    if turns == 0.0 { "0".to_owned() } else { format!("{turns:+}") }
 }
 
 fn rough(known: &Known) -> Option<Vec<Suggestion>> {
@@ -82,11 +96,9 @@ fn agreed_at(known: &Known, step: &str, key: &str) -> Option<String> {
         ("rough.heights", "heights", Some(_)) => {
             Some(format!("{:.1}", known.value("intake.heights", &format!("agreed-height.{suffix}"))?))
         }
-        ("rough.angles" | "align.read" | "final.angles", "camber" | "toe", Some(place)) => {
+        ("rough.angles", "camber" | "toe", Some(place)) => {
             let (front, rear) = known.axles("intake.angles", &format!("agreed-{input}"))?;
-            // The agreed toe is the total of the axle; each wheel has its half.
-            let share = if input == "toe" { 0.5 } else { 1.0 };
-            Some(format!("{:.2}", axle_of(place, front, rear) * share + 0.0))
+            Some(format!("{:.2}", axle_of(place, front, rear) + 0.0))
         }
         ("used.ballast" | "restore.ballast", "ballast", None) => {
             Some(format!("{:.1}", known.value("intake.load", "driver")?))

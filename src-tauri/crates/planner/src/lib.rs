@@ -10,6 +10,7 @@
 //! - [`Knowledge`]: what was learned, kept on the car and used at its next visit.
 //! - `outlook`: what is known of a plan's outcome, and the chance that every wish is inside its window.
 //! - `stop`, `binding`, `reach`, `line`, `sentence`: the parts of the explanation.
+//! - [`whole_steps`]: the same search for any four adjusters, such as those of an axle's angles.
 //! - [`box_probability`]: a Gaussian inside a box, by fixed quasi-random points.
 //!
 //! Everything is deterministic: the same problem gives the same answer, bit for bit, on the same machine. Every search
@@ -36,6 +37,7 @@ mod search;
 mod sentence;
 mod stop;
 mod triangle;
+mod whole;
 
 pub use answer::{
     Alternative, Binding, Broken, Excess, LimitName, Optimum, Outcome, Plan, Proof, Reachable, Reason, ReasonCode,
@@ -50,3 +52,4 @@ pub use planner::{Planner, optimum, plan};
 pub use problem::{Minutes, Price, Problem, Round, Wish, WishName, Wishes};
 pub use search::{TIE, WORK_LIMIT};
 pub use stop::WORTHWHILE;
+pub use whole::{Aim, WholeSteps, whole_steps};

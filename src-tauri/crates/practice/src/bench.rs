@@ -1,6 +1,5 @@
 //! The bench: what a person at a practice job can look at, and nothing of what is hidden.
 
-use crate::alignment::{AlignmentState, Angles};
 use crate::configuration::{Configuration, PracticeError, within};
 use crate::data_sheet::{DataSheet, PerAxle};
 use crate::fault::{Fault, Planted};
@@ -111,7 +110,7 @@ impl PracticeCar {
     /// As [`PracticeCar::look`].
     pub fn stand(&self, configuration: &Configuration, settle: u64) -> Result<Standing, PracticeError> {
         configuration.validate(&self.sheet)?;
-        let rig = self.rig_at(configuration, settle);
+        let rig = self.rig_at(configuration, settle)?;
         let free = rig.stand()?;
         let rubs = Rubs { strut_n: self.reality(configuration, settle).strut_n, ..self.truth.rubs };
         let mut draws = Draws::new(self.seed, Purpose::Settle, settle, 0);
@@ -144,7 +143,7 @@ impl PracticeCar {
     /// As [`PracticeCar::look`].
     pub fn bump_gaps_seen(&self, configuration: &Configuration, settle: u64) -> Result<Corners<f64>, PracticeError> {
         let stands = self.stand(configuration, settle)?;
-        let rig = self.rig_at(configuration, settle);
+        let rig = self.rig_at(configuration, settle)?;
         Ok(Corners::from_fn(|p| {
             let touched_m = rig.wheels[p.index()].strut.bump_m.unwrap_or(0.0);
             to_step((stands.struts_mm.at(p) - 1e3 * touched_m).max(0.0), HEIGHT_RESOLUTION_MM)
@@ -174,42 +173,12 @@ impl PracticeCar {
             Axle::Front => (0, &self.truth.links.front, [Place::Fl, Place::Fr]),
             Axle::Rear => (1, &self.truth.links.rear, [Place::Rl, Place::Rr]),
         };
-        let mut rig = self.rig_at(configuration, settle);
+        let mut rig = self.rig_at(configuration, settle)?;
         // A link that was forgotten is found and undone here at last.
         rig.bars[number] = None;
         let stands = rig.stand()?;
         let [left_mm, right_mm] = struts.map(|p| *stands.struts_mm.at(p));
         Ok(link.fit(right_mm - left_mm, adjust_turns))
-    }
-
-    /// What the angle gauge shows, degrees, to 0.05 degrees.
-    ///
-    /// # Errors
-    /// As [`PracticeCar::look`]; turns that cannot be made.
-    pub fn angles_seen(
-        &self,
-        turned: &AlignmentState,
-        configuration: &Configuration,
-        settle: u64,
-        look: u64,
-    ) -> Result<Angles, PracticeError> {
-        let mut draws = Draws::new(self.seed, Purpose::Angles, settle, look);
-        Ok(self.angles(turned, configuration, settle)?.shown(&mut draws))
-    }
-
-    /// The true angles, degrees. For tests and benchmarks: no one at the bench sees this.
-    ///
-    /// # Errors
-    /// As [`PracticeCar::angles_seen`].
-    pub fn angles(
-        &self,
-        turned: &AlignmentState,
-        configuration: &Configuration,
-        settle: u64,
-    ) -> Result<Angles, PracticeError> {
-        turned.validate()?;
-        let stands = self.at_rest(configuration, settle)?;
-        Ok(self.truth.geometry.angles(turned, &stands, &self.truth.came))
     }
 
     /// How the car would truly stand if nothing rubbed: what its settles differ from by chance. For tests and benchmarks.
@@ -218,7 +187,7 @@ impl PracticeCar {
     /// As [`PracticeCar::look`].
     pub fn at_rest(&self, configuration: &Configuration, settle: u64) -> Result<Standing, PracticeError> {
         configuration.validate(&self.sheet)?;
-        Ok(self.rig_at(configuration, settle).stand()?)
+        Ok(self.rig_at(configuration, settle)?.stand()?)
     }
 
     /// What truly is at a settle, where the record says `configuration`.
@@ -234,7 +203,8 @@ impl PracticeCar {
         is
     }
 
-    fn rig_at(&self, configuration: &Configuration, settle: u64) -> Rig {
+    pub(crate) fn rig_at(&self, configuration: &Configuration, settle: u64) -> Result<Rig, PracticeError> {
+        let shifts = self.truth.geometry.shifts(&configuration.turned)?;
         let is = self.reality(configuration, settle);
         let mut rig = self.truth.rig.clone();
         for place in Place::ALL {
@@ -244,6 +214,10 @@ impl PracticeCar {
             wheel.strut.bump_m = wheel.strut.bump_m.map(|touched_m| touched_m + is.bump_lost_mm.at(place) / 1e3);
             let inflated = is.pressures_bar.at(place) / self.sheet.working_bar.at(place);
             wheel.tyre_n_per_m *= CARCASS_SHARE + (1.0 - CARCASS_SHARE) * inflated;
+            let (shift, (_, left)) = (shifts.at(place), signs(place));
+            wheel.x_m += shift.forward_m;
+            wheel.y_m += left * shift.outward_m;
+            wheel.strut.longer_by(shift.down_m);
         }
         rig.bars = [self.truth.links.front.bar(is.links.front), self.truth.links.rear.bar(is.links.rear)];
         let seat = &self.truth.seat;
@@ -258,7 +232,7 @@ impl PracticeCar {
         for (place, held_kg) in is.held_kg.iter().filter(|(_, held_kg)| **held_kg != 0.0) {
             rig.add(&self.carried_at_sill(place, *held_kg));
         }
-        rig
+        Ok(rig)
     }
 
     /// What something under the sill carries, as mass that is not there. It presses straight up at the height of the roll

@@ -1,8 +1,9 @@
 //! What a person has set on the car and on the bench, and what cannot be set.
 
+use crate::alignment::AlignmentState;
 use crate::data_sheet::{DataSheet, PerAxle};
 use crate::equilibrium::EquilibriumError;
-use bayhand_vehicle::Corners;
+use bayhand_vehicle::{Corners, Place};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -52,6 +53,9 @@ pub struct Configuration {
     pub fuel_l: f64,
     /// Pressure that each tyre was set to, bar over the air's.
     pub pressures_bar: Corners<f64>,
+    /// Turns made at the adjusters of the alignment.
+    #[serde(default)]
+    pub turned: AlignmentState,
 }
 
 /// Why the bench has nothing to show.
@@ -66,6 +70,12 @@ pub enum PracticeError {
         value: f64,
         /// What it must be.
         must: String,
+    },
+    /// Turns so far that a wheel's links cannot be closed.
+    #[error("the links at {} cannot be closed: an adjuster was turned too far", .place.code())]
+    Linkage {
+        /// The wheel.
+        place: Place,
     },
     /// The car does not come to rest.
     #[error(transparent)]
@@ -95,7 +105,7 @@ impl Configuration {
         for (place, bar) in self.pressures_bar.iter() {
             within(format!("pressures_bar.{}", place.code()), *bar, 0.5, 4.0, "bar")?;
         }
-        Ok(())
+        self.turned.validate()
     }
 }
 

@@ -91,6 +91,22 @@ pub struct Instruments {
     pub angle_resolution_deg: f64,
     /// Spread of looks at an angle, degrees.
     pub angle_look_deg: f64,
+    /// Resolution of a turn plate, degrees.
+    pub plate_resolution_deg: f64,
+    /// Spread of looks at a turn plate, degrees.
+    pub plate_look_deg: f64,
+    /// Error of a turn plate's scale, percent.
+    pub plate_scale_pct: f64,
+    /// Resolution of a distance from a wheel to the line beside it, mm.
+    pub line_resolution_mm: f64,
+    /// Spread of looks at it, mm.
+    pub line_look_mm: f64,
+    /// Resolution of a distance between the lines, mm.
+    pub across_resolution_mm: f64,
+    /// Spread of looks at it, mm.
+    pub across_look_mm: f64,
+    /// How true the steering is held straight, degrees at the wheels.
+    pub steering_held_deg: f64,
 }
 
 impl Instruments {
@@ -174,6 +190,10 @@ pub struct DataSheet {
     pub camber_deg_per_turn: PerAxle<f64>,
     /// Caster change for one turn of the front caster adjuster, degrees.
     pub caster_deg_per_turn: f64,
+    /// Inclination of the front steering axes, degrees.
+    pub inclination_deg: f64,
+    /// Camber change for one mm of wheel travel into bump, degrees.
+    pub bump_camber_deg_per_mm: f64,
     /// The bench's instruments.
     pub instruments: Instruments,
 }

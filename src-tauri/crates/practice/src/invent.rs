@@ -3,7 +3,8 @@
 //! Nothing here describes a real car. Sizes are those of a small mid-engined coupe; how far the truth is from the
 //! sheet is what the project's practice car is agreed to hide (springs up to 25 %, ratios up to 10 %).
 
-use crate::alignment::{self, Geometry};
+use crate::alignment::{AlignmentState, Geometry};
+use crate::angle_bench::{self, AngleBench};
 use crate::bench::{FUEL_KG_PER_L, HEIGHT_RESOLUTION_MM, LOOK_HEIGHT_SIGMA_MM, PRESSURE_RESOLUTION_BAR, PracticeCar};
 use crate::configuration::{Configuration, Freeing, LinkState};
 use crate::data_sheet::{DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
@@ -38,13 +39,14 @@ pub(crate) fn car(seed: u64) -> PracticeCar {
         ballast_kg: 0.0,
         fuel_l: draws.printed(5.0, 40.0, 1.0),
         pressures_bar: sheet.cold_bar.map(|bar| to_step(bar + draws.even(-0.25, 0.15), 0.01)),
+        turned: AlignmentState::default(),
     };
     PracticeCar {
         entered: sheet.entered(),
         seed,
         sheet,
         as_found,
-        truth: truth(&sheet, &mut draws),
+        truth: truth(seed, &sheet, &mut draws),
         faults: Vec::new(),
         put_right: Vec::new(),
     }
@@ -96,6 +98,8 @@ fn data_sheet(draws: &mut Draws) -> DataSheet {
         },
         camber_deg_per_turn: PerAxle { front: 0.25, rear: 0.3 },
         caster_deg_per_turn: 0.3,
+        inclination_deg: 12.5,
+        bump_camber_deg_per_mm: -0.022,
         instruments: Instruments {
             pad_resolution_kg: pads::RESOLUTION_KG,
             pad_look_kg: pads::LOOK_SIGMA_KG,
@@ -109,8 +113,16 @@ fn data_sheet(draws: &mut Draws) -> DataSheet {
             laser_look_mm: pads::LASER_SIGMA_MM,
             laser_accuracy_mm_per_m: 2.0 * pads::LASER_TILT_SIGMA_MM_PER_M,
             pressure_resolution_bar: PRESSURE_RESOLUTION_BAR,
-            angle_resolution_deg: alignment::RESOLUTION_DEG,
-            angle_look_deg: alignment::GAUGE_SIGMA_DEG,
+            angle_resolution_deg: angle_bench::GAUGE_RESOLUTION_DEG,
+            angle_look_deg: angle_bench::GAUGE_LOOK_DEG,
+            plate_resolution_deg: angle_bench::PLATE_RESOLUTION_DEG,
+            plate_look_deg: angle_bench::PLATE_LOOK_DEG,
+            plate_scale_pct: angle_bench::PLATE_SCALE_PCT,
+            line_resolution_mm: angle_bench::LINE_RESOLUTION_MM,
+            line_look_mm: angle_bench::LINE_LOOK_MM,
+            across_resolution_mm: angle_bench::ACROSS_RESOLUTION_MM,
+            across_look_mm: angle_bench::ACROSS_LOOK_MM,
+            steering_held_deg: angle_bench::HELD_DEG,
         },
     }
 }
@@ -125,7 +137,7 @@ struct Aboard {
     tank: PointMass,
 }
 
-fn truth(sheet: &DataSheet, draws: &mut Draws) -> Truth {
+fn truth(seed: u64, sheet: &DataSheet, draws: &mut Draws) -> Truth {
     let wheelbase_m = sheet.wheelbase_mm / 1e3;
     let seat_left_m = match sheet.driver {
         DriverSide::Left => 0.36,
@@ -169,10 +181,16 @@ fn truth(sheet: &DataSheet, draws: &mut Draws) -> Truth {
         front: link(sheet.bar_n_per_mm.front, Place::Fl, Place::Fr),
         rear: link(sheet.bar_n_per_mm.rear, Place::Rl, Place::Rr),
     };
-    let geometry = Geometry::invent(sheet, draws);
+    let mut own = Draws::new(seed, Purpose::Geometry, 0, 0);
+    let geometry = Geometry::invent(sheet, &came, &mut own);
+    let angle_bench = AngleBench::invent(&mut own);
+    // As many as an earlier geometry drew: pads and friction of a seed stay what they were in jobs that are open.
+    for _ in 0..48 {
+        draws.even(0.0, 1.0);
+    }
     let pads = Pads::invent(draws);
     let rubs = rubs(sheet, &rig, draws);
-    Truth { rig, seat: aboard.seat, tank: aboard.tank, links, came, geometry, pads, rubs }
+    Truth { rig, seat: aboard.seat, tank: aboard.tank, links, came, geometry, angle_bench, pads, rubs }
 }
 
 /// Friction of struts and tyres, such that settles of the ready car differ by as much as its sheet says.

@@ -3,7 +3,8 @@
 //! - [`Rig`]: a car with every value known, as bodies and springs in space; it finds its own position of rest from
 //!   energies and shares no formula with the planner's model.
 //! - [`PracticeCar`]: a rig that was invented from a seed, with pads, instruments, friction and perhaps [`Fault`]s. A
-//!   person copies its [`DataSheet`], sets a [`Configuration`] and an [`AlignmentState`], and looks.
+//!   person copies its [`DataSheet`], sets a [`Configuration`], turns of the alignment included, and looks.
+//! - [`Angles`]: where its wheels point and lean, from five links to each upright, solved in space (`linkage`).
 //! - [`TrueValues`]: what the sheet and the instruments do not tell, for tests that compare estimates with the truth.
 //!
 //! Friction is dry friction in the struts and between tyres and pads, carried through the moves of each settle; what it
@@ -16,6 +17,7 @@
 //! Inside, SI units; at the edges mm, kg, N/mm, degrees and bar. Axes as ISO 8855.
 
 mod alignment;
+mod angle_bench;
 mod bench;
 mod configuration;
 mod data_sheet;
@@ -23,6 +25,7 @@ mod equilibrium;
 mod fault;
 mod friction;
 mod invent;
+mod linkage;
 mod links;
 mod noise;
 mod pads;
@@ -34,6 +37,7 @@ mod strut;
 mod truth;
 
 pub use alignment::{AlignmentState, Angles};
+pub use angle_bench::{LinesSeen, RunOutSeen, SweepSeen, WheelSeen};
 pub use bench::{Looked, PracticeCar};
 pub use configuration::{Configuration, Freeing, LinkState, PracticeError};
 pub use data_sheet::{DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};

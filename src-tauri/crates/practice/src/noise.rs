@@ -16,6 +16,12 @@ pub(crate) enum Purpose {
     Zeros = 5,
     Angles = 6,
     Faults = 7,
+    Geometry = 8,
+    Gauge = 9,
+    RunOut = 10,
+    Lines = 11,
+    Wheels = 12,
+    Sweep = 13,
 }
 
 /// A run of draws.

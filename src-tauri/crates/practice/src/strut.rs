@@ -43,6 +43,14 @@ pub(crate) struct LineEnergy {
 }
 
 impl Strut {
+    /// Moves the wheel down against the body by this much, spring, stop and limit as they are.
+    pub(crate) fn longer_by(&mut self, down_m: f64) {
+        self.free_m += down_m;
+        for limit_m in [&mut self.bump_m, &mut self.droop_m].into_iter().flatten() {
+            *limit_m += down_m;
+        }
+    }
+
     /// Rate at the wheel, N/m.
     pub fn wheel_rate_n_per_m(&self) -> f64 {
         self.spring_n_per_m * self.motion_ratio * self.motion_ratio

@@ -1,6 +1,7 @@
 //! What is hidden: the car and the pads as they really are.
 
 use crate::alignment::Geometry;
+use crate::angle_bench::AngleBench;
 use crate::bench::PracticeCar;
 use crate::configuration::{Configuration, PracticeError};
 use crate::data_sheet::PerAxle;
@@ -23,6 +24,8 @@ pub(crate) struct Truth {
     /// How the ready car stood when it came in.
     pub(crate) came: Standing,
     pub(crate) geometry: Geometry,
+    /// Instruments of the alignment, and how true the rims are.
+    pub(crate) angle_bench: AngleBench,
     pub(crate) pads: Pads,
     /// What rubs in struts and tyres.
     pub(crate) rubs: Rubs,

@@ -46,8 +46,6 @@ fn instruments_show_their_resolution() {
             assert!(looked.loads_kg.to_array().iter().all(|v| is_step(*v, 0.1)), "{looked:?}");
             assert!(looked.heights_mm.to_array().iter().all(|v| is_step(*v, 0.5)), "{looked:?}");
         }
-        let seen = car.angles_seen(&AlignmentState::default(), &car.ready(), 0, 0).unwrap();
-        assert!(seen.camber_deg.to_array().iter().all(|v| is_step(*v, 0.05)), "{seen:?}");
     }
 }
 
@@ -129,27 +127,6 @@ fn a_psi_moves_a_few_tenths_of_a_kilogram() {
         let moved = car.stand(&set, 0).unwrap().loads_kg.fl - car.stand(&car.ready(), 0).unwrap().loads_kg.fl;
         assert!((0.1..0.5).contains(&moved), "seed {seed}: one psi moves {moved} kg");
     }
-}
-
-/// Toe follows the tie rod, camber its adjuster and caster its own; a lowered corner gains negative camber.
-#[test]
-fn angles_follow_their_adjusters_and_the_height() {
-    let car = PracticeCar::from_seed(2);
-    let found = car.angles(&AlignmentState::default(), &car.ready(), 0).unwrap();
-    let mut turned = AlignmentState::default();
-    turned.tie_rod_turns.fl = 1.0;
-    turned.camber_turns.rr = -2.0;
-    turned.caster_turns.right = 1.0;
-    let after = car.angles(&turned, &car.ready(), 0).unwrap();
-    let toe = after.toe_deg.fl - found.toe_deg.fl;
-    assert!((0.5..1.0).contains(&toe), "one turn of 1.5 mm on an arm of 110 to 130 mm: {toe} degrees");
-    assert!((-0.7..-0.5).contains(&(after.camber_deg.rr - found.camber_deg.rr)), "two turns of 0.3 degrees in");
-    assert!(after.caster_deg.right > found.caster_deg.right + 0.2, "a turn of caster");
-    let mut low = car.ready();
-    low.collar_mm.fl = -6.0;
-    low.collar_mm.fr = -6.0;
-    let lowered = car.angles(&AlignmentState::default(), &low, 0).unwrap();
-    assert!(lowered.camber_deg.fl < found.camber_deg.fl - 0.03, "lower is more negative camber");
 }
 
 /// Each fault shows physically on some instrument, from its settle on and not before.
@@ -296,6 +273,7 @@ fn settings() -> impl Strategy<Value = Configuration> {
             ballast_kg,
             fuel_l,
             pressures_bar,
+            turned: AlignmentState::default(),
         },
     )
 }
@@ -315,8 +293,11 @@ proptest! {
         let looked = car.look(&set, settle, 0).unwrap();
         let shown = [looked.loads_kg, looked.heights_mm].map(|c| c.to_array()).concat();
         prop_assert!(shown.iter().all(|v| v.is_finite()), "every figure is a number: {looked:?}");
-        let angles = car.angles_seen(&AlignmentState::default(), &set, settle, 0).unwrap();
-        prop_assert!(angles.toe_deg.to_array().iter().all(|v| v.is_finite()), "so is every angle: {angles:?}");
+        match car.angles(&set, settle) {
+            Ok(angles) => prop_assert!(angles.toe_deg.to_array().iter().all(|v| v.is_finite()), "so is every angle: {angles:?}"),
+            // A car hung far out of its travel may have none.
+            Err(why) => prop_assert!(matches!(why, PracticeError::Linkage { .. }), "{why}"),
+        }
         let stands = car.stand(&set, settle).unwrap();
         prop_assert!(stands.loads_kg.to_array().iter().all(|kg| *kg >= 0.0), "a pad never pulls: {stands:?}");
         let sum = |s: &Standing| s.loads_kg.to_array().iter().sum::<f64>();

@@ -322,11 +322,15 @@ pub enum Gate {
         /// Allowed error of the difference side to side, decimal text, mm.
         side_mm: String,
     },
-    /// Camber and total toe near what was agreed.
+    /// Camber and total toe, as read roughly, near what was agreed.
     AnglesNear {
         /// Allowed difference, decimal text, degrees.
         within_deg: String,
     },
+    /// Camber, toe and caster are inside their windows, with what is known of them.
+    AnglesAgreed,
+    /// These instruments can judge the windows of the angles at all.
+    AnglesResolve,
     /// The settles of this reading agree with each other.
     SettlesAgree {
         /// Allowed spread of a corner, decimal text, kg.

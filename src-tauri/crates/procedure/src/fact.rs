@@ -106,6 +106,8 @@ facts! {
     Tools: Unknown Counted;
     /// Whether a change of the alignment was ever begun.
     Alignment: AsFound Begun;
+    /// Whether a change of the caster was ever begun.
+    Caster: AsFound Begun;
 }
 
 /// A value of a fact.

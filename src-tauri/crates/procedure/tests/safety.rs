@@ -151,7 +151,7 @@ fn do_somehow(job: &mut Job, now: &str, trouble: usize, random: &mut Random) {
         "loop.judge" if trouble < 14 => Some(("next", ["turn-cross", "turn-rear"][random.below(2)])),
         "rough.heights" if trouble < 14 => Some(("next", "set-heights")),
         "rough.angles" if trouble < 14 => Some(("next", "set-angles")),
-        "align.read" if trouble < 14 => Some(("next", "change-angles")),
+        "align.judge" if trouble < 14 => Some(("next", ["change-angles", "change-caster"][random.below(2)])),
         "back.front-read" | "back.rear-read" if trouble < 14 => Some(("next", "link-again")),
         _ => None,
     };

@@ -168,13 +168,35 @@ fn alignment_fasteners_get_two_names_after_the_last_change() {
     for step in ["align.fasteners", "align.fasteners-second"] {
         assert_eq!(job.state.standing(step), Standing::Done, "asked also where nothing was turned");
     }
-    reopen(&mut job, "align.read");
-    job.up_to("align.read");
+    reopen(&mut job, "align.judge");
+    job.up_to("align.judge");
     choose(&mut job, "next", "change-angles");
     let steps = job.up_to("final.read-1");
     let last_change = steps.iter().rposition(|s| s.starts_with("align.change")).expect("angles are changed");
     assert!(last_change < place(&steps, "align.fasteners"), "{steps:?}");
     assert!(place(&steps, "align.fasteners") < place(&steps, "align.fasteners-second"), "{steps:?}");
+}
+
+#[test]
+fn a_change_of_the_caster_is_swept_and_all_is_read_again() {
+    let mut job = Job::begin();
+    job.up_to("align.judge");
+    choose(&mut job, "next", "change-caster");
+    let steps = job.up_to("align.judge");
+    let order = ["align.change-rear", "align.change-caster", "align.change-front", "align.caster", "align.read"];
+    let places: Vec<_> = order.iter().map(|step| place(&steps, step)).collect();
+    assert!(places.is_sorted(), "rear before front, caster before camber and toe, then read: {steps:?}");
+    assert!(!steps.contains(&"align.runout".into()), "rims are measured once: {steps:?}");
+}
+
+#[test]
+fn camber_and_toe_are_changed_without_another_sweep() {
+    let mut job = Job::begin();
+    job.up_to("align.judge");
+    choose(&mut job, "next", "change-angles");
+    let steps = job.up_to("align.judge");
+    assert!(!steps.contains(&"align.caster".into()) && !steps.contains(&"align.change-caster".into()), "{steps:?}");
+    assert!(place(&steps, "settle.bounce") < place(&steps, "align.read"), "bounced after each change: {steps:?}");
 }
 
 #[test]

@@ -1,5 +1,5 @@
-//! The benchmarks of the planner: time, worst of many, the race against a general solver, rounds until inside; and the
-//! table of the voices.
+//! The benchmarks of the planner: time, worst of many, the race against a general solver, rounds until inside; the
+//! passes that an axle takes whose angles are out; and the table of the voices.
 
 use crate::call::{self, Done};
 use std::path::PathBuf;
@@ -20,11 +20,13 @@ pub fn bench(only: Option<&str>) -> Done {
             for name in ["plan", "worst", "rounds"] {
                 one(name)?;
             }
+            align()?;
             race()
         }
+        Some("align") => align(),
         Some("solver") => race(),
         Some(name @ ("plan" | "worst" | "rounds")) => one(name),
-        Some(other) => Err(format!("`{other}` is none of plan, worst, rounds and solver.")),
+        Some(other) => Err(format!("`{other}` is none of plan, worst, rounds, align and solver.")),
     }
 }
 
@@ -46,6 +48,10 @@ fn cargo_bench(name: &str) -> Command {
     let mut cargo = call::cargo();
     cargo.args(["bench", "--package", PLANNER, "--bench", name]);
     cargo
+}
+
+fn align() -> Done {
+    call::run(call::cargo().args(["bench", "--package", "bayhand-job", "--bench", "align"]))
 }
 
 fn one(name: &str) -> Done {

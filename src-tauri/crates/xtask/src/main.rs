@@ -28,7 +28,7 @@ cargo xtask run [-- ARGUMENTS]  set up what is missing, build the windows and th
 cargo xtask test [--long]       set up what tests need and run all of them; --long adds the long forms
 cargo xtask voice               fetch the voice model (78 MB) by its pinned hash and convert it
 cargo xtask types               write the types of the windows and the schemas again from the Rust types
-cargo xtask bench [NAME]        the planner's benchmarks: plan, worst, rounds, solver; all without a name
+cargo xtask bench [NAME]        the benchmarks: plan, worst, rounds, align, solver; all without a name
 cargo xtask bench voice FOLDER  the table of the voices, from a folder of test speech";
 
 fn main() -> ExitCode {

@@ -60,21 +60,47 @@ impl Learned {
     /// # Errors
     /// Values that are not numbers or beyond any adjuster; a negative uncertainty.
     pub fn after(&self, units: f64, seen: &Response, spread: &Response) -> Result<Learned, StaticsError> {
-        within("units", units, -1_000.0, 1_000.0, "from -1000 to 1000")?;
+        let both = Learned::together(&[*self], &[units], seen, spread)?;
+        Ok(both[0])
+    }
+
+    /// What is known of several adjusters of one wheel after all were moved at once, each by its `units`, and things were
+    /// seen to change by `seen` in all, known to `spread` (standard): a linear-Gaussian update, in which the adjusters share
+    /// what was seen by how little each was known. What they then know of each other is left out.
+    ///
+    /// # Errors
+    /// As [`Learned::after`]; another number of units than of adjusters.
+    pub fn together(
+        all: &[Learned],
+        units: &[f64],
+        seen: &Response,
+        spread: &Response,
+    ) -> Result<Vec<Learned>, StaticsError> {
+        within("units", units.len() as f64, all.len() as f64, all.len() as f64, "as many as adjusters")?;
+        for (learned, units) in all.iter().zip(units) {
+            within("units", *units, -1_000.0, 1_000.0, "from -1000 to 1000")?;
+            learned.per_unit.validate("per_unit", -1_000.0)?;
+            learned.standard.validate("standard", 0.0)?;
+        }
         seen.validate("seen", -1_000.0)?;
         spread.validate("spread", 0.0)?;
-        self.per_unit.validate("per_unit", -1_000.0)?;
-        self.standard.validate("standard", 0.0)?;
-        let (mean, prior) = (self.per_unit.to_array(), self.standard.to_array());
         let (seen, spread) = (seen.to_array(), spread.to_array());
-        let gain = |i: usize| {
-            let variance = (units * prior[i]).powi(2) + spread[i].powi(2);
-            if variance > 0.0 { units * prior[i].powi(2) / variance } else { 0.0 }
+        let known = |learned: &Learned| (learned.per_unit.to_array(), learned.standard.to_array());
+        let each = || all.iter().map(known).zip(units);
+        let sum = |of: &dyn Fn(f64, f64, f64) -> f64, i: usize| -> f64 {
+            each().map(|((mean, prior), units)| of(*units, mean[i], prior[i])).sum()
         };
-        Ok(Learned {
-            per_unit: Response::from_fn(|i| mean[i] + gain(i) * (seen[i] - units * mean[i])),
+        let missed: [f64; 5] = std::array::from_fn(|i| seen[i] - sum(&|units, mean, _| units * mean, i));
+        let variance: [f64; 5] =
+            std::array::from_fn(|i| sum(&|units, _, prior| (units * prior).powi(2), i) + spread[i].powi(2));
+        let gain = |units: f64, prior: f64, i: usize| {
+            if variance[i] > 0.0 { units * prior.powi(2) / variance[i] } else { 0.0 }
+        };
+        let learned = each().map(|((mean, prior), units)| Learned {
+            per_unit: Response::from_fn(|i| mean[i] + gain(*units, prior[i], i) * missed[i]),
             // Rounding may leave a share of zero just below it.
-            standard: Response::from_fn(|i| prior[i] * (1.0 - gain(i) * units).max(0.0).sqrt()),
-        })
+            standard: Response::from_fn(|i| prior[i] * (1.0 - gain(*units, prior[i], i) * units).max(0.0).sqrt()),
+        });
+        Ok(learned.collect())
     }
 }

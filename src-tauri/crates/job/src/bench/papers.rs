@@ -1,7 +1,7 @@
 //! What the practice car's data sheet, its order and the labels on the workshop's instruments say.
 
 use super::{by_suffix, fixed, one, two};
-use bayhand_practice::PracticeCar;
+use bayhand_practice::{Instruments, PracticeCar};
 use bayhand_vehicle::{Corners, Hand, Place, SpringSeat};
 
 /// A number, in the unit of its field.
@@ -42,16 +42,24 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
         ("intake.travel", "droop-travel") => one(by_suffix(key, &sheet.droop_mm)?),
         ("intake.travel", "travel-kept") => "15".into(),
         ("intake.angles", "agreed-camber") => two(axle_mean(&sheet.camber_deg)?),
-        // Total toe of the axle: the sum of its wheels (ISO 8855:2011, 7.1.7).
-        ("intake.angles", "agreed-toe") => two(2.0 * axle_mean(&sheet.toe_deg)?),
+        ("intake.angles", "agreed-toe") => two(axle_mean(&sheet.toe_deg)?),
         ("intake.angles", "agreed-caster") => two((sheet.caster_deg.left + sheet.caster_deg.right) / 2.0),
         ("intake.angles", "angle-window") => "0.2".into(),
-        ("intake.angles", "toe-per-turn") => {
+        ("intake.angles", "caster-window") => "0.4".into(),
+        ("intake.angles", "toe-window") => "0.15".into(),
+        ("intake.angle-adjusters", "toe-per-turn") => {
             let rod = by_suffix(key, &sheet.tie_rod)?;
             let travel_mm = rod.pitch_mm * if rod.opposite_threads { 2.0 } else { 1.0 };
             two((travel_mm / rod.arm_mm).atan().to_degrees())
         }
-        ("intake.angles", "camber-per-turn") => two(by_suffix(key, &sheet.camber_deg_per_turn)?),
+        ("intake.angle-adjusters", "toe-steps") => "12".into(),
+        ("intake.angle-adjusters", "camber-per-turn") => two(by_suffix(key, &sheet.camber_deg_per_turn)?),
+        ("intake.angle-adjusters", "camber-steps" | "caster-steps") => "4".into(),
+        ("intake.angle-adjusters", "caster-per-turn") => two(sheet.caster_deg_per_turn),
+        ("intake.angle-adjusters", "inclination") => one(sheet.inclination_deg),
+        ("intake.angle-adjusters", "bump-camber") => fixed(sheet.bump_camber_deg_per_mm, 3),
+        ("intake.angle-adjusters", "bump-toe") => "0".into(),
+        ("intake.angle-instruments", _) => return accuracy(&sheet.instruments, input),
         ("intake.wishes", "cross-target") => one(sheet.cross_pct),
         ("intake.wishes", "cross-window") => "0.5".into(),
         ("intake.wishes", "axle-window") => "5".into(),
@@ -70,10 +78,22 @@ pub(super) fn number(car: &PracticeCar, step: &str, key: &str) -> Option<String>
             fixed(2.0 * sheet.instruments.level_mm(), 2)
         }
         (_, "parts") => "2".into(),
-        ("align.runout", _) => "0".into(),
         _ => return None,
     };
     Some(text)
+}
+
+/// What the certificate of an instrument of the alignment states: an interval of about 95 %, resolution included.
+fn accuracy(of: &Instruments, input: &str) -> Option<String> {
+    let twice = |look: f64, resolution: f64| 2.0 * look.hypot(resolution / 12.0_f64.sqrt());
+    Some(match input {
+        "gauge-accuracy" => two(twice(of.angle_look_deg, of.angle_resolution_deg)),
+        "plate-accuracy" => two(twice(of.plate_look_deg, of.plate_resolution_deg)),
+        "plate-scale" => one(2.0 * of.plate_scale_pct),
+        "line-accuracy" => two(twice(of.line_look_mm, of.line_resolution_mm)),
+        "across-accuracy" => two(twice(of.across_look_mm, of.across_resolution_mm)),
+        _ => return None,
+    })
 }
 
 /// The id of the option that the papers name.
@@ -131,9 +151,9 @@ pub(super) fn text(car: &PracticeCar, step: &str, key: &str) -> Option<String> {
         ("intake.instruments", "laser-id") => "site laser 1".into(),
         ("intake.instruments", "height-gauge-id") => "height gauge 2".into(),
         ("intake.instruments", "pressure-gauge-id") => "pressure gauge 5".into(),
-        ("intake.instruments", "angle-gauge-id") => "angle gauge 2".into(),
+        ("intake.angle-instruments", "angle-gauge-id") => "angle gauge 2".into(),
         // Labels of the invented workshop's instruments, renewed long before any of today's jobs.
-        ("intake.instruments" | "intake.pads", _) => "2099-12-31".into(),
+        ("intake.instruments" | "intake.angle-instruments" | "intake.pads", _) => "2099-12-31".into(),
         ("walk.lifting-points", _) => "owner's handbook of the practice car, sheet 4".into(),
         (_, "clicks") => "8 from full hard".into(),
         (_, "parts-place") => "tray A on the bench".into(),

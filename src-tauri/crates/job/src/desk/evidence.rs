@@ -2,8 +2,9 @@
 
 use super::Desk;
 use crate::{
+    align::{JUDGE, READ},
     ask::Refused,
-    body::{GateSeen, JudgedSeen, PlanSeen, Seen},
+    body::{AnglesSeen, GateSeen, JudgedSeen, PlanSeen, Seen},
     draft::Draft,
     gates::Scene,
     judge::Judged,
@@ -37,7 +38,8 @@ impl Desk {
         let gates = answers.into_iter().map(|a| GateSeen { found: a.found, says: a.says }).collect();
         let judged = judged.as_ref().map(judged_seen);
         let heard = self.heed.of(&step.id, entries);
-        Ok((evidence, Some(Seen { used: draft.used_texts(), heard, gates, judged, plan })))
+        let angles = angles_seen(&known, step, entries);
+        Ok((evidence, Some(Seen { used: draft.used_texts(), heard, gates, judged, angles, plan })))
     }
 }
 
@@ -70,6 +72,27 @@ fn accepted(
     let plan = known.plan(judged, &wishes, aim)?.ok()?;
     let why = show::why(known, &plan, judged, &wishes, aim, tell);
     Some(plan::seen(known, &plan, judged, aim, why))
+}
+
+/// The angles that the person sees at a step that judges or reads them, and what is planned for those that are changed.
+fn angles_seen(known: &Known, step: &Step, entries: &BTreeMap<String, Entered>) -> Option<AnglesSeen> {
+    let aligned = match step.id.as_str() {
+        JUDGE => known.aligned(READ),
+        READ | "final.angles" => known.aligned(&step.id),
+        _ => return None,
+    };
+    let aligned = aligned.ok()?;
+    let rows = aligned.rows.iter().map(|row| {
+        let values = [row.is.deg, row.is.expanded_deg(), row.target_deg, row.window_deg];
+        (row.code(), values.map(|v| v.to_string()))
+    });
+    let next = entries.get("next").map_or("", |e| e.text.as_str());
+    let plan = next.starts_with("change-").then(|| known.angle_plan(&aligned, next == "change-caster")).flatten();
+    let turns = aligned.rows.iter().filter_map(|row| {
+        let turns = plan.as_ref()?.at(row.place).turns[row.angle.index()];
+        Some((row.code(), turns.to_string()))
+    });
+    Some(AnglesSeen { rows: rows.collect(), turns: turns.collect() })
 }
 
 fn judged_seen(judged: &Judged) -> JudgedSeen {

@@ -57,6 +57,7 @@ fn of(log: Option<&Log>, tell: &Tell) -> BayView {
             .and_then(|((at, _), _)| *at)
             .map(|at| tell.text("bay-last-reading", &[("at", super::clock(&at))])),
         turn,
+        adjusters: if id.starts_with("align.change-") { body.adjusters } else { Vec::new() },
         hazard,
         timer: body.timer,
         capital_mm: 0.0,
@@ -71,6 +72,7 @@ fn waiting(revision: u64, instruction: String) -> BayView {
         raised: None,
         instruction,
         turn: None,
+        adjusters: Vec::new(),
         line: None,
         footprints: Vec::new(),
         last_reading: None,

@@ -1,11 +1,12 @@
 //! One job for the supervisor at the desk.
 
 use crate::{
+    align::READ,
     card::Card,
     judge::Judged,
     known::Known,
     log::Log,
-    show::{figures, line, people, plots, rows, times, title},
+    show::{angle_figures, figures, line, people, plots, rows, times, title},
     tell::Tell,
     view::{JobRow, RestsOn, ReviewJob, SendBackTarget},
 };
@@ -63,7 +64,12 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
         departures_title: tell.text("departures-title", &[("count", departures.len().to_string())]),
         departures,
         entries: rows::rows(log, tell),
-        figures: wishes.as_ref().map_or_else(Vec::new, |w| figures::rows(found.as_ref(), left.as_ref(), w, tell)),
+        figures: wishes
+            .as_ref()
+            .map_or_else(Vec::new, |w| figures::rows(found.as_ref(), left.as_ref(), w, tell))
+            .into_iter()
+            .chain(angles(&known, tell))
+            .collect(),
         rests_on: [("rests-on-found", &found), ("rests-on-left", &left)]
             .into_iter()
             .filter_map(|(id, judged)| rests_on(id, judged.as_ref()?, tell))
@@ -115,6 +121,12 @@ fn seal_says(log: &Log, ready: bool, tell: &Tell) -> String {
             tell.text("seal-not-ready", &[("step", at_hand)])
         }
     }
+}
+
+/// The angles as they are handed over, or as they were read last.
+fn angles(known: &Known, tell: &Tell) -> Vec<crate::view::FigureRow> {
+    let last = known.aligned("final.angles").or_else(|_| known.aligned(READ));
+    last.map_or_else(|_| Vec::new(), |left| angle_figures(known, &left, tell))
 }
 
 /// 'As left: 3 settles', with their entries, so that a figure is found in the record; none while nothing of it is recorded.

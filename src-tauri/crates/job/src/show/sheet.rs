@@ -5,8 +5,9 @@ use crate::{
     judge::Judged,
     known::Known,
     log::Log,
-    show::{date, figures, line, person, review, rows, title},
+    show::{angle_figures, angle_with_u, date, figures, line, person, review, rows, title},
     tell::Tell,
+    view::FigureRow,
 };
 use bayhand_procedure::{Event, Status};
 use bayhand_vehicle::Place;
@@ -124,16 +125,20 @@ fn columns(tell: &Tell) -> Vec<String> {
 }
 
 fn figure_table(found: Option<&Judged>, left: &Judged, wishes: &crate::judge::Wishes, tell: &Tell) -> Table {
-    let rows = figures::rows(found, Some(left), wishes, tell).into_iter().map(|row| TableRow {
-        name: row.name,
-        cells: [row.found, row.left, row.wanted].map(Option::unwrap_or_default).to_vec(),
-        verdict: row.verdict.zip(row.verdict_word),
-    });
+    let rows = figures::rows(found, Some(left), wishes, tell).into_iter().map(table_row);
     Table {
         title: tell.text("sheet-figures", &[]),
         columns: columns(tell),
         rows: rows.collect(),
         note: tell.text("sheet-figures-note", &[]),
+    }
+}
+
+fn table_row(row: FigureRow) -> TableRow {
+    TableRow {
+        name: row.name,
+        cells: [row.found, row.left, row.wanted].map(Option::unwrap_or_default).to_vec(),
+        verdict: row.verdict.zip(row.verdict_word),
     }
 }
 
@@ -162,32 +167,17 @@ fn corner_table(found: Option<&Judged>, left: &Judged, wishes: &crate::judge::Wi
     }
 }
 
+/// Camber, toe and caster of each wheel: as found roughly before the balance, as left with what is known of them, and
+/// what was wanted.
 fn angle_table(known: &Known, tell: &Tell) -> Option<Table> {
-    let first = known.recordings().iter().find(|r| r.step == "rough.angles");
-    let as_found =
-        |input: &str, p: Place| first.and_then(|r| r.looks(&format!("{input}.{}", p.code())).first().copied());
-    let camber = known.corners("final.angles", "camber")?;
-    let toe = known.corners("final.angles", "toe")?;
-    let wanted_camber = known.axles("intake.angles", "agreed-camber")?;
-    let wanted_toe = known.axles("intake.angles", "agreed-toe")?;
-    let axle = crate::known::axle_of;
-    let pair =
-        |camber: f64, toe: f64| tell.text("sheet-camber-toe", &[("camber", tell.deg(camber)), ("toe", tell.deg(toe))]);
-    let row = |p: Place| TableRow {
-        name: tell.corner(p),
-        cells: vec![
-            as_found("camber", p).zip(as_found("toe", p)).map_or_else(String::new, |(c, t)| pair(c, t)),
-            pair(*camber.at(p), *toe.at(p)),
-            // The agreed toe is the total of the axle; each wheel has its half.
-            pair(axle(p, wanted_camber.0, wanted_camber.1), axle(p, wanted_toe.0, wanted_toe.1) / 2.0),
-        ],
-        verdict: None,
-    };
+    let left = known.aligned("final.angles").ok()?;
+    let thrust = &left.angles.thrust;
+    let args = [("thrust", angle_with_u(thrust.deg, thrust.expanded_deg(), tell))];
     Some(Table {
         title: tell.text("sheet-angles", &[]),
         columns: columns(tell),
-        rows: Place::ALL.into_iter().map(row).collect(),
-        note: tell.text("sheet-angles-note", &[]),
+        rows: angle_figures(known, &left, tell).into_iter().map(table_row).collect(),
+        note: tell.text("sheet-angles-note", &args),
     })
 }
 

@@ -6,7 +6,7 @@ use crate::{
     known::Known,
     log::Log,
     plan::Aim,
-    show::{fields, figures, line, line::Drawn, outlook, plots, rank_code, turn},
+    show::{angles, fields, figures, line, line::Drawn, outlook, plots, rank_code, turn},
     tell::Tell,
     view::{Display, GateView, HazardView, Outlook, Screen, SignalCode, StepBody, TimerView, VerdictCode},
 };
@@ -46,7 +46,7 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
         detail: tell.words.attr(&key, "detail", &[]).unwrap_or_default(),
         fields: fields::fields(&known, step, tell, &follows),
         displays: displays(&known, step, tell),
-        action: tell.text(if judges { "action-decide" } else { "action-record" }, &[]),
+        action: tell.text(if judges || angles::judges_angles(step) { "action-decide" } else { "action-record" }, &[]),
         hazards_open: hazards.iter().any(|h| h.acknowledged.is_none()),
         hazards,
         gate: (state.standing == Standing::Tried).then(|| gate(log, step, tell)).flatten(),
@@ -60,6 +60,8 @@ pub fn step_body(log: &Log, tell: &Tell) -> Option<StepBody> {
             .as_ref()
             .filter(|_| judges && known.rounds() > 0)
             .map_or_else(Vec::new, |wishes| plots::of_wishes(&known, wishes, tell)),
+        angles: angles::angles(&known, step, tell),
+        adjusters: angles::adjusters(&known, step, tell),
         timer: timer(log, &known, step, tell),
         seal_in_review: step.ending == Some(Ending::Seal),
         stopping: log.state.status == Status::Stopping,

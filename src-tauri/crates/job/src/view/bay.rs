@@ -18,6 +18,8 @@ pub struct BayView {
     pub instruction: String,
     /// What to turn, at a collar step.
     pub turn: Option<TurnView>,
+    /// What to turn at the adjusters of the angles, where they are turned.
+    pub adjusters: Vec<super::AdjusterView>,
     /// The trade line, when there is a reading and nothing is being turned.
     pub line: Option<TradeLine>,
     /// Footprints of the last reading.

@@ -131,6 +131,10 @@ pub struct StepBody {
     pub footprint_scale: Option<String>,
     /// Figures with uncertainty and verdict, at steps that judge.
     pub figures: Vec<super::FigureRow>,
+    /// The angles of the wheels, at steps that judge them.
+    pub angles: Option<super::AnglesView>,
+    /// What to turn at the adjusters of the angles.
+    pub adjusters: Vec<super::AdjusterView>,
     /// Predicted and came, figure by figure, once a round was read.
     pub came: Vec<super::PairPlot>,
     /// A running wait.

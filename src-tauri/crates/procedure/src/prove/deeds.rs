@@ -146,9 +146,9 @@ deeds! {
     /// The car was driven.
     Driven = "drive-done";
     /// The car is rolled by half a turn of its wheels.
-    Runout = "runout";
+    Runout = "runout-edge-down";
     /// The steering is swept.
-    Swept = "caster";
+    Swept = "sweep-right-gauge";
     /// Loads are read.
     Loads = "loads";
     /// Stated: no front bar.

@@ -60,6 +60,12 @@ fn missing(document: &Document, step: &Step, gate: &Gate) -> Option<String> {
         Gate::Pressures { .. } => own(&["pressures"]).or_else(|| agreed(&["cold", "working"])),
         Gate::HeightsNear { .. } => own(&["heights"]).or_else(|| agreed(&["agreed-height"])),
         Gate::AnglesNear { .. } => own(&["camber", "toe"]).or_else(|| agreed(&["agreed-camber", "agreed-toe"])),
+        Gate::AnglesAgreed => {
+            agreed(&["camber", "agreed-camber", "agreed-toe", "angle-window", "caster-window", "toe-window"])
+        }
+        Gate::AnglesResolve => {
+            own(&["gauge-accuracy", "line-accuracy"]).or_else(|| agreed(&["angle-window", "toe-window"]))
+        }
         Gate::SettlesAgree { .. } => own(&["loads"]).or_else(|| {
             let other = |id: &String| document.step(id).is_some_and(|(_, s)| asks(s, "loads"));
             let none = !step.rests_on.iter().any(other);
