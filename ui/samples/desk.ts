@@ -4,7 +4,7 @@ import type { EntryRow } from "../src/generated/EntryRow";
 import type { ReviewView } from "../src/generated/ReviewView";
 import { figures, footprints, plots, raised, spring, staffOf, supervisor, technician, tradeLine, trainee, turn } from "./parts";
 
-const quiet: BayView = { revision: 41, stage: "Read and adjust, round 2", raised: null, instruction: "Read all four pads three times, and the four heights.", turn: null, line: null, footprints: [], last_reading: null, hazard: null, timer: null, capital_mm: 29.1, diagonal_mm: 1397 };
+const quiet: BayView = { revision: 41, stage: "Read and adjust, round 2", raised: null, instruction: "Read all four pads three times, and the four heights.", turn: null, adjusters: [], line: null, footprints: [], last_reading: null, hazard: null, timer: null, capital_mm: 29.1, diagonal_mm: 1397 };
 const line = { ...tradeLine, says: "Cross 49.4 %, cannot tell yet" };
 
 export const baySamples: Record<string, BayView> = {

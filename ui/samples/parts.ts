@@ -267,6 +267,8 @@ export function step(over: Partial<StepBody>): StepBody {
     timer: null,
     seal_in_review: false,
     stopping: false,
+    angles: null,
+    adjusters: [],
     reopen: [
       { step: "pads.level", label: "Pads: levelled", voids: "Again after it: baseline, first settle; baseline, second settle." },
       { step: "used.pressures", label: "Car as used: working pressures", voids: "Again after it: baseline, first settle." },
