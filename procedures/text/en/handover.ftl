@@ -52,7 +52,7 @@ step-align-change-front = Change front camber and toe as planned.
         Enter what you made at each side, with plus for more toe-in and for the top leaning out.
         See that enough thread stays in each tie rod and that the boots are not twisted.
 
-step-align-caster = With the brakes held on, sweep the steering left and right.
+step-align-caster = With the brakes held on, read plates and gauge with the steering to each side.
     .short = Caster swept
     .detail =
         Hold the brakes with a pedal prop and the parking brake; a wheel that rolls on its plate while it is steered spoils the reading.
