@@ -82,7 +82,13 @@ step-intake-angle-adjusters = Eintragen, was eine Umdrehung jedes Verstellers be
         Es steht in den Herstellerdaten; die erste Änderung, vor und nach der gemessen wird, berichtigt es.
         Ein Schritt ist der kleinste Teil einer Umdrehung, der sich stellen und beim Festziehen der Mutter halten lässt.
         Die Spreizung der Lenkachse steht in der Zeichnung des Herstellers; mit ihr wird der Nachlauf berechnet.
+
+step-intake-angle-geometry = Eintragen, wie Radweg und Versteller die Winkel nebenbei verschieben.
+    .short = Geometrie der Winkel
+    .detail =
         Was ein Millimeter Radweg beim Einfedern mit Sturz und Spur macht, sagt, wie weit eine Höhenänderung sie verschoben hat; null eintragen, wo es nicht bekannt ist.
+        Wer den Sturz stellt, verschiebt auch die Spur, und der Nachlauf verschiebt beide: wo eine Zeichnung oder eine frühere Änderung sagt, um wie viel, trifft der erste Plan genauer.
+        Wo nicht, ‚nicht bekannt‘ wählen: dann wird es aus der ersten Änderung gelernt, vor und nach der gemessen wird.
 
 step-intake-wishes = Vereinbartes Kreuzgewicht, Toleranzfenster und Grenzen eintragen.
     .short = Wünsche und Fenster

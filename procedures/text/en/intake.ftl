@@ -82,7 +82,13 @@ step-intake-angle-adjusters = Write what one turn of each adjuster does.
         Take it from the maker’s data; the first change that is read before and after corrects it.
         A step is the smallest part of a turn that you can set and hold while its nut is tightened.
         The inclination of the steering axis comes from the maker’s drawing; the caster is worked out with it.
+
+step-intake-angle-geometry = Write how wheel travel and the adjusters move the angles besides.
+    .short = Angle geometry
+    .detail =
         What a millimetre of wheel travel into bump does to camber and toe tells how far a change of height has moved them; write nought where it is not known.
+        Setting camber moves toe too, and setting caster moves both: where a drawing or an earlier change tells by how much, the first plan is nearer.
+        Where it does not, say so: it is learned from the first change that is read before and after.
 
 step-intake-wishes = Write the cross weight, the windows and the limits that were agreed.
     .short = Wishes and windows

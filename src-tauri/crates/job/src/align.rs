@@ -11,8 +11,8 @@
 mod plan;
 mod record;
 
-pub use plan::{Effects, Knob, Steps, WheelPlan, wheel_plan};
-pub use record::{Aligned, JUDGE, READ};
+pub use plan::{Couplings, Effects, Knob, Steps, WheelPlan, wheel_plan};
+pub use record::{Aligned, GEOMETRY, JUDGE, READ};
 
 use bayhand_chassis::align::{
     AxleToe, CamberReading, CamberSpread, Closing, FloorSlope, KnownAngle, LineSpread, Lines, Side, Sweep,

@@ -8,9 +8,9 @@
 //! Left out: that steering lifts and leans the car a little, and what lifts a contact by travel alone.
 
 use crate::configuration::{PracticeError, within};
-use crate::data_sheet::{DataSheet, PerSide};
+use crate::data_sheet::{Couplings, DataSheet, PerAxle, PerSide};
 use crate::linkage::{Link, Linkage, Setting, Turns, Upright, leaning};
-use crate::noise::Draws;
+use crate::noise::{Draws, to_step};
 use crate::pads::signs;
 use crate::rig::{Rig, Standing};
 use bayhand_vehicle::{Corners, Place, STANDARD_GRAVITY};
@@ -292,6 +292,31 @@ fn invent(sheet: &DataSheet, place: Place, draws: &mut Draws) -> Linkage {
         ],
         came: Turns::default(),
         radius_m: sheet.tyre_radius_mm.of(place) / 1e3,
+    }
+}
+
+/// What the adjusters move besides, by the drawing: links whose joints all stand where they were meant to.
+pub(crate) fn as_drawn(sheet: &DataSheet) -> Couplings {
+    // The angles that an adjuster moves by one turn: half of what it moves from a turn back to a turn on.
+    let moved = |place: Place, which: usize| {
+        let linkage = invent(sheet, place, &mut Draws::middle());
+        let angles = |way: f64| {
+            let mut turns = Turns::default();
+            *knob(&mut turns, which) = way;
+            // A drawn linkage closes a turn from where it was drawn.
+            let upright = linkage.upright(&Setting { turns, ..Setting::default() }).expect("a drawn linkage closes");
+            // On the left, outwards is to the left.
+            let (spin, axis) = (upright.spin(), linkage.axis(&upright));
+            WheelStands { centre_m: upright.centre, spin, axis }.against(&Matrix3::identity(), place)
+        };
+        let (back, on) = (angles(-1.0), angles(1.0));
+        std::array::from_fn::<f64, 2, _>(|i| to_step((on[i] - back[i]) / 2.0, 0.01))
+    };
+    let [caster_moves_toe_deg, caster_moves_camber_deg] = moved(Place::Fl, 2);
+    Couplings {
+        camber_moves_toe_deg: PerAxle { front: moved(Place::Fl, 1)[0], rear: moved(Place::Rl, 1)[0] },
+        caster_moves_camber_deg,
+        caster_moves_toe_deg,
     }
 }
 

@@ -118,6 +118,18 @@ impl Instruments {
     }
 }
 
+/// What one turn of an adjuster moves besides the angle that it is for, degrees.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Couplings {
+    /// Toe by the camber adjuster.
+    pub camber_moves_toe_deg: PerAxle<f64>,
+    /// Camber by the front caster adjuster.
+    pub caster_moves_camber_deg: f64,
+    /// Toe by the front caster adjuster.
+    pub caster_moves_toe_deg: f64,
+}
+
 /// What the car's data sheet and the order say.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -190,6 +202,8 @@ pub struct DataSheet {
     pub camber_deg_per_turn: PerAxle<f64>,
     /// Caster change for one turn of the front caster adjuster, degrees.
     pub caster_deg_per_turn: f64,
+    /// What the camber and caster adjusters move besides, as the drawing of the suspension has it.
+    pub couplings: Couplings,
     /// Inclination of the front steering axes, degrees.
     pub inclination_deg: f64,
     /// Camber change for one mm of wheel travel into bump, degrees.

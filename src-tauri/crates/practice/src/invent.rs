@@ -3,11 +3,11 @@
 //! Nothing here describes a real car. Sizes are those of a small mid-engined coupe; how far the truth is from the
 //! sheet is what the project's practice car is agreed to hide (springs up to 25 %, ratios up to 10 %).
 
-use crate::alignment::{AlignmentState, Geometry};
+use crate::alignment::{AlignmentState, Geometry, as_drawn};
 use crate::angle_bench::{self, AngleBench};
 use crate::bench::{FUEL_KG_PER_L, HEIGHT_RESOLUTION_MM, LOOK_HEIGHT_SIGMA_MM, PRESSURE_RESOLUTION_BAR, PracticeCar};
 use crate::configuration::{Configuration, Freeing, LinkState};
-use crate::data_sheet::{DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
+use crate::data_sheet::{Couplings, DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
 use crate::links::TrueLink;
 use crate::noise::{Draws, Purpose, to_step};
 use crate::pads::{self, Pads};
@@ -27,7 +27,8 @@ const HELD_SHARE: f64 = 0.319;
 /// The car of a seed.
 pub(crate) fn car(seed: u64) -> PracticeCar {
     let mut draws = Draws::new(seed, Purpose::Car, 0, 0);
-    let sheet = data_sheet(&mut draws);
+    let mut sheet = data_sheet(&mut draws);
+    sheet.couplings = as_drawn(&sheet);
     let as_found = Configuration {
         collar_mm: Corners::same(0.0),
         shims_mm: Corners::same(0.0),
@@ -98,6 +99,7 @@ fn data_sheet(draws: &mut Draws) -> DataSheet {
         },
         camber_deg_per_turn: PerAxle { front: 0.25, rear: 0.3 },
         caster_deg_per_turn: 0.3,
+        couplings: Couplings::default(),
         inclination_deg: 12.5,
         bump_camber_deg_per_mm: -0.022,
         instruments: Instruments {

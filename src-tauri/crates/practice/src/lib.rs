@@ -40,7 +40,7 @@ pub use alignment::{AlignmentState, Angles};
 pub use angle_bench::{LinesSeen, RunOutSeen, SweepSeen, WheelSeen};
 pub use bench::{Looked, PracticeCar};
 pub use configuration::{Configuration, Freeing, LinkState, PracticeError};
-pub use data_sheet::{DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
+pub use data_sheet::{Couplings, DataSheet, DriverSide, Instruments, PerAxle, PerSide, TieRod};
 pub use equilibrium::EquilibriumError;
 pub use fault::Fault;
 pub use friction::DryFriction;

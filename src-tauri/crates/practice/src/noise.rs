@@ -24,9 +24,9 @@ pub(crate) enum Purpose {
     Sweep = 13,
 }
 
-/// A run of draws.
+/// A run of draws; without a generator, the middle of what could be drawn.
 #[derive(Debug)]
-pub(crate) struct Draws(ChaCha8Rng);
+pub(crate) struct Draws(Option<ChaCha8Rng>);
 
 impl Draws {
     /// The draws of one purpose, numbered by up to two counters.
@@ -35,13 +35,18 @@ impl Draws {
         for (bytes, word) in key.chunks_exact_mut(8).zip([seed, purpose as u64, first, second]) {
             bytes.copy_from_slice(&word.to_le_bytes());
         }
-        Draws(ChaCha8Rng::from_seed(key))
+        Draws(Some(ChaCha8Rng::from_seed(key)))
+    }
+
+    /// No chance: the middle of each range, which is nothing where a range is either side of it.
+    pub(crate) fn middle() -> Self {
+        Draws(None)
     }
 
     /// Even between two bounds.
     pub(crate) fn even(&mut self, least: f64, most: f64) -> f64 {
         // The upper 53 bits fill a mantissa: [0, 1).
-        let unit = (self.0.next_u64() >> 11) as f64 / (1_u64 << 53) as f64;
+        let unit = self.0.as_mut().map_or(0.5, |chance| (chance.next_u64() >> 11) as f64 / (1_u64 << 53) as f64);
         least + (most - least) * unit
     }
 
@@ -53,6 +58,9 @@ impl Draws {
     /// Even in size between two bounds, of either sign.
     pub(crate) fn either_side(&mut self, least: f64, most: f64) -> f64 {
         let size = self.even(least, most);
+        if self.0.is_none() {
+            return 0.0;
+        }
         if self.even(0.0, 1.0) < 0.5 { -size } else { size }
     }
 

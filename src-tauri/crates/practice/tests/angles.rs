@@ -150,3 +150,28 @@ fn angle_readings_repeat() {
     assert_eq!(seen(3), seen(3));
     assert_ne!(seen(3), seen(4));
 }
+
+/// What the adjusters move besides is drawn for joints that stand where they were meant to: a real car's is within some
+/// hundredths of a degree for a turn.
+#[test]
+fn a_drawing_tells_what_an_adjuster_moves_besides() {
+    for (seed, car) in cars() {
+        let (drawn, found) = (car.data_sheet().couplings, angles(&car, &car.ready()));
+        let turned = |turn: fn(&mut Configuration)| {
+            let mut set = car.ready();
+            turn(&mut set);
+            angles(&car, &set)
+        };
+        let camber = turned(|set| set.turned.camber_turns = Corners { fl: 1.0, rl: 1.0, ..Corners::same(0.0) });
+        let caster = turned(|set| set.turned.caster_turns.left = 1.0);
+        let by_camber = |p: Place| camber.toe_deg.at(p) - found.toe_deg.at(p);
+        for (what, is, told) in [
+            ("toe by camber in front", by_camber(Place::Fl), drawn.camber_moves_toe_deg.front),
+            ("toe by camber at the rear", by_camber(Place::Rl), drawn.camber_moves_toe_deg.rear),
+            ("camber by caster", caster.camber_deg.fl - found.camber_deg.fl, drawn.caster_moves_camber_deg),
+            ("toe by caster", caster.toe_deg.fl - found.toe_deg.fl, drawn.caster_moves_toe_deg),
+        ] {
+            assert!((is - told).abs() < 0.06, "seed {seed}, {what}: {is} degrees, drawn {told}");
+        }
+    }
+}

@@ -2,7 +2,9 @@
 
 use bayhand_chassis::Verdict;
 use bayhand_chassis::align::{FloorSlope, KnownAngle};
-use bayhand_job::align::{Agreed, Angle, Angles, AtSweep, AtWheel, Bench, Instruments, Raw, Row, RunOut, Steps, rows};
+use bayhand_job::align::{
+    Agreed, Angle, Angles, AtSweep, AtWheel, Bench, Couplings, Instruments, Raw, Row, RunOut, Steps, rows,
+};
 use bayhand_practice::{Configuration, PracticeCar};
 use bayhand_vehicle::{Axle, Corners, Place};
 
@@ -28,6 +30,16 @@ pub fn steps(car: &PracticeCar, place: Place) -> Steps {
     Steps {
         per_turn_deg: [toe_deg, *sheet.camber_deg_per_turn.of(place), sheet.caster_deg_per_turn],
         steps: [12.0, 4.0, 4.0],
+    }
+}
+
+/// What the papers say that the camber and caster adjusters move besides.
+pub fn couplings(car: &PracticeCar, place: Place) -> Couplings {
+    let drawn = car.data_sheet().couplings;
+    Couplings {
+        camber_moves_toe_deg: *drawn.camber_moves_toe_deg.of(place),
+        caster_moves_camber_deg: drawn.caster_moves_camber_deg,
+        caster_moves_toe_deg: drawn.caster_moves_toe_deg,
     }
 }
 

@@ -7,7 +7,7 @@
 
 mod bay;
 
-use bay::{Reading, agreed, steps};
+use bay::{Reading, agreed, couplings, steps};
 use bayhand_job::align::{Agreed, Effects, wheel_plan};
 use bayhand_practice::{AlignmentState, Configuration, PracticeCar, Standing};
 use bayhand_vehicle::{Axle, Place};
@@ -23,11 +23,21 @@ const CROSS_WINDOW_PCT: f64 = 0.5;
 
 fn main() {
     let first = std::env::args().skip(1).find_map(|a| a.parse().ok()).unwrap_or(1);
+    println!("{CARS} practice cars, seeds {first} to {}; one axle out by up to {OUT_DEG} degrees", first + CARS - 1);
+    for (papers, told) in
+        [("the drawing tells what the adjusters move besides", true), ("nothing is known of that", false)]
+    {
+        println!("\n{papers}");
+        table(first, told);
+    }
+}
+
+fn table(first: u64, told: bool) {
     let mut passes = [0_u64; PASSES + 1];
     let (mut never, mut truly, mut back) = (Vec::new(), 0, 0);
     let mut most_cross: f64 = 0.0;
     for seed in first..first + CARS {
-        let went = align(seed);
+        let went = align(seed, told);
         match went.passes {
             Some(n) => passes[n] += 1,
             None => never.push(seed),
@@ -36,7 +46,6 @@ fn main() {
         back += u64::from(went.cross_moved_pct.abs() > CROSS_WINDOW_PCT);
         most_cross = most_cross.max(went.cross_moved_pct.abs());
     }
-    println!("{CARS} practice cars, seeds {first} to {}; one axle out by up to {OUT_DEG} degrees", first + CARS - 1);
     let mut so_far = 0;
     for (n, count) in passes.iter().enumerate() {
         so_far += count;
@@ -65,7 +74,7 @@ fn out_of(seed: u64) -> (Axle, [[f64; 3]; 2]) {
     (axle, [[number(2.0), number(3.0), number(5.0)], [number(7.0), number(11.0), number(13.0)]])
 }
 
-fn align(seed: u64) -> Went {
+fn align(seed: u64, told: bool) -> Went {
     let car = PracticeCar::from_seed(seed);
     let (axle, out_deg) = out_of(seed);
     let places = if axle == Axle::Front { [Place::Fl, Place::Fr] } else { [Place::Rl, Place::Rr] };
@@ -77,7 +86,10 @@ fn align(seed: u64) -> Went {
         turn(&mut set.turned, place, turns);
     }
     let before = car.at_rest(&set, 0).unwrap();
-    let mut effects = places.map(|place| Effects::entered(&steps(&car, place)));
+    let mut effects = places.map(|place| {
+        let besides = told.then(|| couplings(&car, place));
+        Effects::entered(&steps(&car, place), besides.as_ref())
+    });
     let mut passes = None;
     let mut read = Reading::of(&car, &set, &agreed, 0);
     for pass in 0..=PASSES {

@@ -14,6 +14,9 @@ const MOST_TURNS: f64 = 10.0;
 /// that it is for: rows are the adjusters of toe, camber and caster (our choice). A rod's pitch and arm are known well, and
 /// it hardly moves anything but toe; camber swings the wheel about joints that a drawing seldom shows, and moves toe.
 const KNOWN_SHARE: [[f64; 3]; 3] = [[0.05, 0.05, 0.05], [0.6, 0.12, 0.15], [0.5, 0.3, 0.15]];
+/// The same where a drawing or an earlier change tells what an adjuster moves besides (our choice): joints stand a few
+/// millimetres from where they were drawn.
+const DRAWN_SHARE: [[f64; 3]; 3] = [[0.05, 0.05, 0.05], [0.1, 0.12, 0.08], [0.1, 0.1, 0.15]];
 
 /// One of a wheel's adjusters, named by the angle that it is for.
 pub type Knob = Angle;
@@ -29,6 +32,29 @@ pub struct Steps {
     pub per_turn_deg: [f64; 3],
     /// Steps of one turn.
     pub steps: [f64; 3],
+}
+
+/// What one turn of an adjuster is said to move besides the angle that it is for, degrees.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Couplings {
+    /// Toe by the camber adjuster.
+    pub camber_moves_toe_deg: f64,
+    /// Camber by the caster adjuster.
+    pub caster_moves_camber_deg: f64,
+    /// Toe by the caster adjuster.
+    pub caster_moves_toe_deg: f64,
+}
+
+impl Couplings {
+    /// What an adjuster is said to do to the angles that it is not for.
+    fn of(&self, knob: usize, angle: usize) -> f64 {
+        match (knob, angle) {
+            (1, 0) => self.camber_moves_toe_deg,
+            (2, 0) => self.caster_moves_toe_deg,
+            (2, 1) => self.caster_moves_camber_deg,
+            _ => 0.0,
+        }
+    }
 }
 
 /// What to turn at one wheel.
@@ -49,13 +75,15 @@ fn response(deg: [f64; 3]) -> Response {
 }
 
 impl Effects {
-    /// As entered: each does what it is for, and may do something else besides.
-    pub fn entered(steps: &Steps) -> Effects {
+    /// As entered: each does what it is for, and may do something else besides; what that is may be known.
+    pub fn entered(steps: &Steps, besides: Option<&Couplings>) -> Effects {
+        let share = if besides.is_some() { &DRAWN_SHARE } else { &KNOWN_SHARE };
         Effects(std::array::from_fn(|knob| {
-            let mean = steps.per_turn_deg[knob];
+            let own = steps.per_turn_deg[knob];
+            let mean = |i: usize| if i == knob { own } else { besides.map_or(0.0, |b| b.of(knob, i)) };
             Learned {
-                per_unit: response(std::array::from_fn(|i| if i == knob { mean } else { 0.0 })),
-                standard: response(KNOWN_SHARE[knob].map(|share| share * mean.abs())),
+                per_unit: response(std::array::from_fn(mean)),
+                standard: response(share[knob].map(|share| share * own.abs())),
             }
         }))
     }

@@ -1,8 +1,8 @@
 //! The angles as the record has them: raw readings to angles, and what earlier changes taught.
 
 use super::{
-    Agreed, Angle, Angles, AtSweep, AtWheel, Bench, Effects, Instruments, Raw, Row, RunOut, Steps, WheelPlan,
-    rough_toe, rows, wheel_plan,
+    Agreed, Angle, Angles, AtSweep, AtWheel, Bench, Couplings, Effects, Instruments, Raw, Row, RunOut, Steps,
+    WheelPlan, rough_toe, rows, wheel_plan,
 };
 use crate::judge::JudgeError;
 use crate::known::{Known, axle_of};
@@ -12,6 +12,8 @@ use bayhand_vehicle::{Axle, Corners, Place};
 /// Where readings and settings of the alignment are written.
 const AGREED: &str = "intake.angles";
 const ADJUSTERS: &str = "intake.angle-adjusters";
+/// How wheel travel and the adjusters move the angles besides.
+pub const GEOMETRY: &str = "intake.angle-geometry";
 const INSTRUMENTS: &str = "intake.angle-instruments";
 const RUN_OUT: &str = "align.runout";
 const LINES: &str = "align.lines";
@@ -189,10 +191,20 @@ impl Known<'_> {
         })
     }
 
+    /// What the adjusters of a wheel are entered to move besides; none where that is not known.
+    fn couplings(&self, place: Place) -> Option<Couplings> {
+        let toe = self.axles(GEOMETRY, "camber-moves-toe")?;
+        Some(Couplings {
+            camber_moves_toe_deg: axle_of(place, toe.0, toe.1),
+            caster_moves_camber_deg: self.value(GEOMETRY, "caster-moves-camber")?,
+            caster_moves_toe_deg: self.value(GEOMETRY, "caster-moves-toe")?,
+        })
+    }
+
     /// What the adjusters of a wheel do: as entered, and as every change since showed that was read before and after.
     pub fn effects(&self, place: Place) -> Option<Effects> {
         let agreed = self.agreed_angles()?;
-        let mut effects = Effects::entered(&self.angle_steps(place)?);
+        let mut effects = Effects::entered(&self.angle_steps(place)?, self.couplings(place).as_ref());
         let mut before: Option<Aligned> = None;
         let (mut turned, mut swept) = ([0.0; 3], false);
         for (index, recording) in self.recordings().iter().enumerate() {
