@@ -54,6 +54,9 @@ gate-bump-gap = No wheel stands on its bump stop, and each keeps the travel that
 gate-same-as = The number is the one entered the first time.
     .help = Weigh it again; what is put back must be what was taken out.
 
+gate-rims-true = No rim is further out of true than it may be.
+    .help = Look at the rim, change it where it is bent and measure again, or ask a supervisor who may let it pass with a reason.
+
 gate-angles-agreed = Camber, toe and caster are inside their windows.
     .help = Change the angle that is named and read again, or ask a technician who may let it pass with a reason.
 

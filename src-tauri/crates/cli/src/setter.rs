@@ -15,6 +15,11 @@ pub const ZEROS: &str = "zeros-read";
 /// What an empty pad may show, kg: five times the spread of its zero and of a look together, and rounding.
 const ZERO_KG: f64 = 0.5;
 
+/// Keys of the checks beside which a level on the steering wheel is shown.
+const LEVELS: [&str; 3] = ["steering-straight", "steering-centred", "wheel-straight"];
+/// What a level on a straight steering wheel may show, degrees: four times the spread of holding it.
+const STRAIGHT_DEG: f64 = 1.0;
+
 /// Everything to be entered at a step.
 pub fn entries(body: &StepBody) -> BTreeMap<String, Entry> {
     let entry = |field: &Field| (field.key.clone(), Entry { text: text(body, field), unit: unit(field) });
@@ -37,6 +42,9 @@ pub fn text(body: &StepBody, field: &Field) -> String {
     match &field.kind {
         FieldKind::Number { .. } => shown.or_else(|| turn(body)).unwrap_or_else(|| "0".into()),
         FieldKind::Check { .. } if field.key == ZEROS && !shown.as_deref().is_none_or(at_zero) => "no".into(),
+        FieldKind::Check { .. } if LEVELS.contains(&field.key.as_str()) && !shown.as_deref().is_none_or(straight) => {
+            "no".into()
+        }
         FieldKind::Check { .. } => "yes".into(),
         FieldKind::Text if field.key == "reason" => REASON.into(),
         FieldKind::Text => shown.unwrap_or_else(|| "none".into()),
@@ -50,6 +58,11 @@ pub fn text(body: &StepBody, field: &Field) -> String {
 /// True when every empty pad shows no more than it may.
 fn at_zero(shown: &str) -> bool {
     shown.split_whitespace().all(|kg| kg.parse::<f64>().is_ok_and(|kg| kg.abs() <= ZERO_KG))
+}
+
+/// True when the level on the steering wheel shows no more than it may.
+fn straight(shown: &str) -> bool {
+    shown.parse::<f64>().is_ok_and(|deg| deg.abs() <= STRAIGHT_DEG)
 }
 
 /// True when what a gate held may pass: when all that it found is that the readings cannot tell.

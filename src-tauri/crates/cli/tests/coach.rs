@@ -55,6 +55,8 @@ fn what_a_gate_holds_for_is_told_with_its_entry() {
     check(&["sticky-strut"], false, &["The strut at rear left held"], &["held"], 100);
     check(&["on-bump-stop"], false, &["51.0 mm of the wheel travel", "Load, front left showed"], &["held"], 100);
     check(&["arm-touches"], false, &["at front left carried 12.0 kg"], &["held"], 100);
+    check(&["rim-run-out"], false, &["The rim at front left leaned"], &["held, and put right"], 100);
+    check(&["steering-off"], false, &["+0.25° at the wheels to the left"], &["held, and put right"], 100);
     check(&["wrong-corner"], false, &["The collar at rear left stood -1.5 mm"], &["held"], 100);
 }
 
@@ -63,6 +65,19 @@ fn what_a_gate_holds_for_is_told_with_its_entry() {
 fn what_ends_is_found_at_the_reading_after_it() {
     check(&["link-left-on"], false, &["The link of the front bar was bolted up"], &["held, and put right"], 100);
     check(&["bar-preload"], true, &["The link of the rear bar stood +3 turns"], &["held, and put right"], 100);
+}
+
+/// A bent arm is held for at the rough reading of the angles, which says to look for one; a setter who only turns, and has
+/// an angle waived at the end, hands the car over with it.
+#[test]
+fn what_was_held_for_and_never_looked_at_is_sealed_in() {
+    check(
+        &["bent-arm"],
+        true,
+        &["The lower arm at front right was 5.0 mm short", "Toe, positive when the front points in, front right"],
+        &["held, and let pass"],
+        60,
+    );
 }
 
 /// A collar that slips by a millimetre moves less than a settle hides: the coach says so and takes no points.

@@ -58,7 +58,7 @@ impl<'a> Bench<'a> {
         for input in &step.inputs {
             for key in input.keys() {
                 let shown = match &input.kind {
-                    Kind::Check => self.check(&step.id, &key).map(|text| ("shows-pad", text)),
+                    Kind::Check => self.check(&step.id, &key),
                     Kind::Text => papers::text(&self.car, &step.id, &key).map(|text| ("shows-paper", text)),
                     Kind::Choice(_) => papers::choice(&self.car, &key).map(|text| ("shows-paper", text)),
                     Kind::Number(_) => self.number(&step.id, &key)?,
@@ -118,8 +118,13 @@ impl<'a> Bench<'a> {
         Ok(shown)
     }
 
-    /// What the pads show with nothing on them, where a person says that they read it.
-    fn check(&self, step: &str, key: &str) -> Option<String> {
+    /// What the pads show with nothing on them, where a person says that they read it; what a level on the steering wheel
+    /// shows, where one says that it is straight.
+    fn check(&self, step: &str, key: &str) -> Option<(&'static str, String)> {
+        if ["steering-straight", "steering-centred", "wheel-straight"].contains(&key) {
+            let deg = self.car.steering_seen(&self.configuration(), self.settle());
+            return Some(("shows-steering-level", one(deg)));
+        }
         (key == "zeros-read").then(|| {
             let wrong =
                 |difference: &Difference| matches!(difference, Difference::PadZero { .. } | Difference::Unit { .. });
@@ -127,7 +132,7 @@ impl<'a> Bench<'a> {
             let zeroed = if step == "pads.zero" { self.differences() } else { Vec::new() };
             let car = zeroed.into_iter().filter(wrong).fold(self.car.clone(), PracticeCar::put_right);
             let zeros_kg = car.zeros_seen(self.settle(), self.known.recordings().len() as u64);
-            zeros_kg.to_array().map(one).join(" ")
+            ("shows-pad", zeros_kg.to_array().map(one).join(" "))
         })
     }
 

@@ -226,8 +226,13 @@ pub fn spot(difference: &Difference) -> (Option<Place>, Option<Axle>) {
         | Difference::PadGain { place, .. }
         | Difference::Held { place, .. }
         | Difference::BumpTravel { place, .. }
+        | Difference::Rim { place, .. }
+        | Difference::Arm { place, .. }
         | Difference::Friction { place, .. } => (Some(place), None),
         Difference::LinkLeftOn { axle } | Difference::LinkTurned { axle, .. } => (None, Some(axle)),
-        Difference::Ballast { .. } | Difference::BallastMoved { .. } | Difference::Unit { .. } => (None, None),
+        Difference::Ballast { .. }
+        | Difference::BallastMoved { .. }
+        | Difference::Steering { .. }
+        | Difference::Unit { .. } => (None, None),
     }
 }

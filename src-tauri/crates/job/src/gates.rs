@@ -54,6 +54,7 @@ impl Scene<'_> {
             Gate::Pressures { at, within_bar } => self.pressures(*at, decimal(within_bar)),
             Gate::HeightsNear { within_mm, side_mm } => self.heights_near(decimal(within_mm), decimal(side_mm)),
             Gate::AnglesNear { within_deg } => self.angles_near(decimal(within_deg)),
+            Gate::RimsTrue { most_mm } => self.rims_true(decimal(most_mm)),
             Gate::AnglesAgreed => self.angles_agreed(),
             Gate::AnglesResolve => self.angles_resolve(),
             Gate::SettlesAgree { within_kg } => self.settles_agree(decimal(within_kg)),

@@ -134,6 +134,12 @@ impl Geometry {
         linkage.came
     }
 
+    /// The same with lower arms that are shorter by so much, mm.
+    pub(crate) fn bent(&self, short_mm: &Corners<f64>) -> Self {
+        let bent = |p: Place| Linkage { lower_short_m: short_mm.at(p) / 1e3, ..*self.linkages.at(p) };
+        Geometry { linkages: Corners::from_fn(bent) }
+    }
+
     /// What the turns made do to the contacts of the tyres, against the body as it came in.
     ///
     /// # Errors
@@ -291,6 +297,7 @@ fn invent(sheet: &DataSheet, place: Place, draws: &mut Draws) -> Linkage {
             back_m * slant.x.abs() * draws.even(0.93, 1.07),
         ],
         came: Turns::default(),
+        lower_short_m: 0.0,
         radius_m: sheet.tyre_radius_mm.of(place) / 1e3,
     }
 }

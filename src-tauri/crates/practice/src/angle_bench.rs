@@ -10,6 +10,7 @@ use crate::configuration::{Configuration, PracticeError};
 use crate::data_sheet::PerSide;
 use crate::noise::{Draws, Purpose, to_step};
 use crate::pads::signs;
+use crate::reality::Reality;
 use crate::rig::{Rig, Standing};
 use bayhand_vehicle::{Corners, Place};
 use schemars::JsonSchema;
@@ -47,6 +48,10 @@ const OVER_MM: f64 = 1000.0;
 const WOBBLE_DEG: [f64; 2] = [0.03, 0.2];
 /// How true the steering is held at its centre, one sigma, degrees at the wheels.
 pub(crate) const HELD_DEG: f64 = 0.015;
+/// Turn of the steering wheel for one of the wheels.
+const STEERING_RATIO: f64 = 15.0;
+/// Resolution of the level on the steering wheel, degrees.
+const STEERING_RESOLUTION_DEG: f64 = 0.1;
 /// Spread of a toe that is taken roughly, without lines, one sigma, degrees.
 const ROUGH_TOE_DEG: f64 = 0.08;
 /// How far the wheels are swept, degrees on the plate of the wheel that leads.
@@ -62,7 +67,7 @@ pub(crate) struct AngleBench {
     /// Error of each turn plate's scale, as a fraction.
     plates: PerSide<f64>,
     /// Lean of each rim with its mark up: into toe-in and with the top out, degrees.
-    wobble_deg: Corners<[f64; 2]>,
+    pub(crate) rim_deg: Corners<[f64; 2]>,
 }
 
 /// What is read at one wheel that stands on its plate, mark up.
@@ -119,7 +124,7 @@ impl AngleBench {
         AngleBench {
             bias_deg: draws.normal(GAUGE_BIAS_DEG),
             plates,
-            wobble_deg: Corners::from_fn(|_| {
+            rim_deg: Corners::from_fn(|_| {
                 let (size, phase) = (draws.even(WOBBLE_DEG[0], WOBBLE_DEG[1]), draws.even(0.0, std::f64::consts::TAU));
                 [size * phase.cos(), size * phase.sin()]
             }),
@@ -158,7 +163,8 @@ impl PracticeCar {
     /// As [`PracticeCar::look`].
     pub fn angles(&self, configuration: &Configuration, settle: u64) -> Result<Angles, PracticeError> {
         let (rig, stands) = self.rig_and_rest(configuration, settle)?;
-        let wheels = self.wheels(configuration, &rig, &stands, 0.0)?;
+        let is = self.reality(configuration, settle);
+        let wheels = self.wheels(configuration, &rig, &stands, &is, 0.0)?;
         Ok(alignment::angles(&wheels, &pads_m(&rig)))
     }
 
@@ -172,11 +178,12 @@ impl PracticeCar {
         settle: u64,
     ) -> Result<Corners<[f64; 2]>, PracticeError> {
         let (rig, stands) = self.rig_and_rest(configuration, settle)?;
-        let wheels = self.wheels(configuration, &rig, &stands, 0.0)?;
+        let is = self.reality(configuration, settle);
+        let wheels = self.wheels(configuration, &rig, &stands, &is, 0.0)?;
         let angles = alignment::angles(&wheels, &pads_m(&rig));
         let mut draws = Draws::new(self.seed, Purpose::Angles, settle, 0);
         Ok(Corners::from_fn(|p| {
-            let [toe_deg, lean_deg] = *self.truth.angle_bench.wobble_deg.at(p);
+            let [toe_deg, lean_deg] = *is.rim_deg.at(p);
             let toe_deg = angles.toe_deg.at(p) + toe_deg + draws.normal(ROUGH_TOE_DEG);
             [self.truth.angle_bench.gauge(wheels.at(p).lean_deg(p) + lean_deg, &mut draws), to_step(toe_deg, 0.05)]
         }))
@@ -190,11 +197,12 @@ impl PracticeCar {
     }
 
     /// What is read at the hanging wheels for the run-out of their rims.
-    pub fn run_out_seen(&self, look: u64) -> Corners<RunOutSeen> {
+    pub fn run_out_seen(&self, configuration: &Configuration, settle: u64, look: u64) -> Corners<RunOutSeen> {
         let mut draws = Draws::new(self.seed, Purpose::RunOut, look, 0);
         let bench = &self.truth.angle_bench;
+        let is = self.reality(configuration, settle);
         Corners::from_fn(|p| {
-            let [toe_deg, lean_deg] = *bench.wobble_deg.at(p);
+            let [toe_deg, lean_deg] = *is.rim_deg.at(p);
             let (hangs_deg, stand_mm) = (draws.even(-2.0, 0.0), draws.even(20.0, 40.0));
             let toe_mm = self.rim_mm() / 2.0 * toe_deg.to_radians().sin();
             RunOutSeen {
@@ -216,6 +224,13 @@ impl PracticeCar {
         LinesSeen { front_mm: between(lines.half_mm), rear_mm: between(-lines.half_mm), apart_mm: 2.0 * lines.half_mm }
     }
 
+    /// What a level on the steering wheel shows when the steering is taken for straight, degrees; positive: turned to the left.
+    pub fn steering_seen(&self, configuration: &Configuration, settle: u64) -> f64 {
+        let mut draws = Draws::new(self.seed, Purpose::Steering, settle, 0);
+        let is = self.reality(configuration, settle);
+        to_step(STEERING_RATIO * (is.steering_deg + draws.normal(HELD_DEG)), STEERING_RESOLUTION_DEG)
+    }
+
     /// What is read at the four wheels, with the lines of that set-up.
     ///
     /// # Errors
@@ -230,7 +245,8 @@ impl PracticeCar {
         let mut draws = Draws::new(self.seed, Purpose::Wheels, settle, look);
         let (rig, stands) = self.rig_and_rest(configuration, settle)?;
         let rack_m = draws.normal(HELD_DEG) * RACK_M_PER_DEG;
-        let wheels = self.wheels(configuration, &rig, &stands, rack_m)?;
+        let is = self.reality(configuration, settle);
+        let wheels = self.wheels(configuration, &rig, &stands, &is, rack_m)?;
         let lines = self.lines(set_up);
         let middle_m = (wheels.fl.centre_m.x + wheels.rl.centre_m.x) / 2.0;
         let bench = &self.truth.angle_bench;
@@ -238,7 +254,7 @@ impl PracticeCar {
             let (_, side) = signs(p);
             let line = if p.is_left() { lines.left } else { lines.right };
             let wheel = wheels.at(p);
-            let [toe_deg, lean_deg] = *bench.wobble_deg.at(p);
+            let [toe_deg, lean_deg] = *is.rim_deg.at(p);
             // The rim's own heading, and its hub face, seen from above.
             let heading = (wheel.heading_deg() - side * toe_deg).to_radians();
             let hub_mm = [(wheel.centre_m.x - middle_m) * 1e3, wheel.centre_m.y * 1e3 + side * HUB_MM];
@@ -264,7 +280,8 @@ impl PracticeCar {
     ) -> Result<PerSide<SweepSeen>, PracticeError> {
         let mut draws = Draws::new(self.seed, Purpose::Sweep, settle, look);
         let (rig, stands) = self.rig_and_rest(configuration, settle)?;
-        let at = |rack_m: f64| self.wheels(configuration, &rig, &stands, rack_m);
+        let is = self.reality(configuration, settle);
+        let at = |rack_m: f64| self.wheels(configuration, &rig, &stands, &is, rack_m);
         let straight = at(0.0)?;
         let mut seen = [SweepSeen { plate_deg: [0.0; 2], gauge_deg: [0.0; 2] }; 2];
         // To the left until the left wheel's plate shows the sweep, to the right until the right wheel's does.
@@ -280,7 +297,7 @@ impl PracticeCar {
                 };
                 let turned_deg = side * (wheels.at(place).heading_deg() - straight.at(place).heading_deg());
                 let shown_deg = turned_deg * (1.0 + scale) + draws.normal(PLATE_LOOK_DEG);
-                let [_, lean_deg] = *self.truth.angle_bench.wobble_deg.at(place);
+                let [_, lean_deg] = *is.rim_deg.at(place);
                 seen[wheel].plate_deg[number] = to_step(shown_deg, PLATE_RESOLUTION_DEG);
                 seen[wheel].gauge_deg[number] =
                     self.truth.angle_bench.gauge(wheels.at(place).lean_deg(place) + lean_deg, &mut draws);
@@ -301,9 +318,13 @@ impl PracticeCar {
         configuration: &Configuration,
         rig: &Rig,
         stands: &Standing,
+        is: &Reality,
         rack_m: f64,
     ) -> Result<Corners<WheelStands>, PracticeError> {
-        self.truth.geometry.wheels(&configuration.turned, rig, stands, &self.truth.came, rack_m)
+        let geometry = self.truth.geometry.bent(&is.arm_short_mm);
+        // The rack stands behind the axle: to the left it steers to the right.
+        let rack_m = rack_m - is.steering_deg * RACK_M_PER_DEG;
+        geometry.wheels(&configuration.turned, rig, stands, &self.truth.came, rack_m)
     }
 
     fn lines(&self, set_up: u64) -> Lines {

@@ -204,8 +204,8 @@ impl PracticeCar {
     }
 
     pub(crate) fn rig_at(&self, configuration: &Configuration, settle: u64) -> Result<Rig, PracticeError> {
-        let shifts = self.truth.geometry.shifts(&configuration.turned)?;
         let is = self.reality(configuration, settle);
+        let shifts = self.truth.geometry.bent(&is.arm_short_mm).shifts(&configuration.turned)?;
         let mut rig = self.truth.rig.clone();
         for place in Place::ALL {
             let wheel = &mut rig.wheels[place.index()];

@@ -44,11 +44,17 @@ pub enum Fault {
     CollarSlips,
     /// One turn that was meant for the collar at rear left was made at rear right.
     WrongCorner,
+    /// The rim at front left is bent: two millimetres and more between its nearest and its furthest place.
+    RimRunOut,
+    /// The lower arm at front right is bent and 5 mm short.
+    BentArm,
+    /// The steering stands a quarter of a degree to the left at the wheels when it is taken for straight.
+    SteeringOff,
 }
 
 impl Fault {
     /// All faults.
-    pub const ALL: [Fault; 15] = [
+    pub const ALL: [Fault; 18] = [
         Fault::PadZero,
         Fault::PadLow,
         Fault::OffPadMiddle,
@@ -64,6 +70,9 @@ impl Fault {
         Fault::ArmTouches,
         Fault::CollarSlips,
         Fault::WrongCorner,
+        Fault::RimRunOut,
+        Fault::BentArm,
+        Fault::SteeringOff,
     ];
 
     /// The name as JSON and the command line write it.
@@ -84,6 +93,9 @@ impl Fault {
             Fault::ArmTouches => "arm-touches",
             Fault::CollarSlips => "collar-slips",
             Fault::WrongCorner => "wrong-corner",
+            Fault::RimRunOut => "rim-run-out",
+            Fault::BentArm => "bent-arm",
+            Fault::SteeringOff => "steering-off",
         }
     }
 
@@ -109,6 +121,9 @@ impl Fault {
             Fault::StickyStrut | Fault::OnBumpStop => ActsOn::Struts,
             Fault::ArmTouches => ActsOn::Sill,
             Fault::CollarSlips | Fault::WrongCorner => ActsOn::Collars,
+            Fault::RimRunOut => ActsOn::Rims,
+            Fault::BentArm => ActsOn::Arms,
+            Fault::SteeringOff => ActsOn::Steering,
         }
     }
 
@@ -119,7 +134,9 @@ impl Fault {
             | Fault::LinkLeftOn
             | Fault::BarPreload
             | Fault::StickyStrut
-            | Fault::OnBumpStop => true,
+            | Fault::OnBumpStop
+            | Fault::RimRunOut
+            | Fault::BentArm => true,
             Fault::PadZero
             | Fault::PadLow
             | Fault::OffPadMiddle
@@ -129,7 +146,8 @@ impl Fault {
             | Fault::HotPressure
             | Fault::ArmTouches
             | Fault::CollarSlips
-            | Fault::WrongCorner => false,
+            | Fault::WrongCorner
+            | Fault::SteeringOff => false,
         }
     }
 
@@ -163,6 +181,9 @@ impl Fault {
                 *is.collar_mm.at_mut(Place::Rl) -= turn_mm;
                 *is.collar_mm.at_mut(Place::Rr) += turn_mm;
             }
+            Fault::RimRunOut => is.rim_deg.fl = [0.35, 0.30],
+            Fault::BentArm => is.arm_short_mm.fr = 5.0,
+            Fault::SteeringOff => is.steering_deg = 0.25,
         }
     }
 }
@@ -177,6 +198,9 @@ enum ActsOn {
     Struts,
     Sill,
     Collars,
+    Rims,
+    Arms,
+    Steering,
 }
 
 /// A fault and when it begins.

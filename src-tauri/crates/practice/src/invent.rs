@@ -337,7 +337,7 @@ mod tests {
         }
     }
 
-    /// A sheet prints few decimals.
+    /// A sheet prints few decimals: thousandths at most, of a degree for one mm of travel.
     #[test]
     fn the_sheet_prints_clean_decimals() {
         for seed in 0..50 {
@@ -347,7 +347,7 @@ mod tests {
                 .filter_map(|number| number.split_once('.'))
                 .map(|(_, decimals)| decimals.len())
                 .max();
-            assert!(longest.is_some_and(|n| n <= 2), "seed {seed}: {text}");
+            assert!(longest.is_some_and(|n| n <= 3), "seed {seed}: {text}");
         }
     }
 }

@@ -18,6 +18,8 @@ const CLOSE_M: f64 = 1e-13;
 /// Numbers of the links.
 const UPPER_FRONT: usize = 0;
 const UPPER_REAR: usize = 1;
+const LOWER_FRONT: usize = 2;
+const LOWER_REAR: usize = 3;
 const TIE_ROD: usize = 4;
 
 /// A link by its joints, as drawn.
@@ -51,6 +53,8 @@ pub(crate) struct Linkage {
     pub(crate) per_turn_m: [f64; 3],
     /// Where its adjusters stand as the car comes in.
     pub(crate) came: Turns,
+    /// How much shorter its lower legs are than they were drawn, m.
+    pub(crate) lower_short_m: f64,
     /// Radius of the tyre where it stands, m.
     pub(crate) radius_m: f64,
 }
@@ -113,7 +117,7 @@ impl Linkage {
     }
 
     fn lower_joint(&self) -> Vector3<f64> {
-        self.links[2].upright
+        self.links[LOWER_FRONT].upright
     }
 
     fn lengths_m(&self, turns: &Turns) -> [f64; 5] {
@@ -123,6 +127,8 @@ impl Linkage {
         let (both, against) = (camber * (self.came.camber + turns.camber), caster * (self.came.caster + turns.caster));
         lengths_m[UPPER_FRONT] += both + against;
         lengths_m[UPPER_REAR] += both - against;
+        lengths_m[LOWER_FRONT] -= self.lower_short_m;
+        lengths_m[LOWER_REAR] -= self.lower_short_m;
         lengths_m
     }
 
@@ -211,6 +217,7 @@ mod tests {
             ],
             per_turn_m: [0.0015, 0.001, 0.001],
             came: Turns::default(),
+            lower_short_m: 0.0,
             radius_m: 0.3,
         }
     }
@@ -235,6 +242,16 @@ mod tests {
         let toe_deg = upright.spin().x.atan2(upright.spin().y).to_degrees();
         assert!((toe_deg - 0.7162).abs() < 2e-3, "{toe_deg} degrees");
         assert!(upright.spin().z.abs() < 1e-12, "an upright axis leaves the camber alone");
+    }
+
+    /// A lower arm that is short draws the wheel's foot in: 5 mm over 200 mm between the arms are 1.43 degrees, top out.
+    #[test]
+    fn a_short_lower_arm_leans_the_top_out() {
+        let bent = Linkage { lower_short_m: 0.005, ..parallelogram() };
+        let upright = bent.upright(&Setting::default()).unwrap();
+        let lean_deg = (-upright.spin().z).asin().to_degrees();
+        // The legs slant by atan(1 / 3), so that the joint comes in by a little more than they are short.
+        assert!((1.3..1.65).contains(&lean_deg), "{lean_deg} degrees");
     }
 
     /// Virtual work is moments: a load 0.1 m outside the joints, 0.2 m of height between them, presses the top in: the upper

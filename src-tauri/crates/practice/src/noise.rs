@@ -22,6 +22,7 @@ pub(crate) enum Purpose {
     Lines = 11,
     Wheels = 12,
     Sweep = 13,
+    Steering = 14,
 }
 
 /// A run of draws; without a generator, the middle of what could be drawn.

@@ -37,6 +37,12 @@ pub(crate) struct Reality {
     pub(crate) bump_lost_mm: Corners<f64>,
     /// Most that friction holds in each strut, N.
     pub(crate) strut_n: Corners<f64>,
+    /// Lean of each rim against its spin axis with its mark up: into toe-in and with the top out, degrees.
+    pub(crate) rim_deg: Corners<[f64; 2]>,
+    /// How much shorter a bent lower arm is, mm.
+    pub(crate) arm_short_mm: Corners<f64>,
+    /// Where the steering stands when it is taken for straight, degrees at the wheels, to the left.
+    pub(crate) steering_deg: f64,
 }
 
 /// One way in which what truly is differs from what the record says, or from a sound car and bench. Amounts are what truly
@@ -122,6 +128,27 @@ pub enum Difference {
         /// How much is missing, mm.
         mm: f64,
     },
+    /// A rim that is not as true as it was.
+    Rim {
+        /// Where.
+        place: Place,
+        /// How much further it leans into toe-in with its mark up, degrees.
+        toe_deg: f64,
+        /// How much further its top leans out then, degrees.
+        lean_deg: f64,
+    },
+    /// A bent arm.
+    Arm {
+        /// Where.
+        place: Place,
+        /// How much shorter it is, mm.
+        mm: f64,
+    },
+    /// The steering is not where it was taken to be.
+    Steering {
+        /// How far it stands to the left, degrees at the wheels.
+        deg: f64,
+    },
     /// A strut that holds more than its friction did when the car came in.
     Friction {
         /// Where.
@@ -148,6 +175,9 @@ impl Reality {
             held_kg: Corners::same(0.0),
             bump_lost_mm: Corners::same(0.0),
             strut_n: truth.rubs.strut_n,
+            rim_deg: truth.angle_bench.rim_deg,
+            arm_short_mm: Corners::same(0.0),
+            steering_deg: 0.0,
         }
     }
 
@@ -163,6 +193,9 @@ impl Reality {
             Difference::Held { place, .. } => corner(&mut self.held_kg, &taken.held_kg, place),
             Difference::BumpTravel { place, .. } => corner(&mut self.bump_lost_mm, &taken.bump_lost_mm, place),
             Difference::Friction { place, .. } => corner(&mut self.strut_n, &taken.strut_n, place),
+            Difference::Arm { place, .. } => corner(&mut self.arm_short_mm, &taken.arm_short_mm, place),
+            Difference::Rim { place, .. } => *self.rim_deg.at_mut(place) = *taken.rim_deg.at(place),
+            Difference::Steering { .. } => self.steering_deg = taken.steering_deg,
             Difference::LinkLeftOn { axle } | Difference::LinkTurned { axle, .. } => match axle {
                 Axle::Front => self.links.front = taken.links.front,
                 Axle::Rear => self.links.rear = taken.links.rear,
@@ -196,6 +229,16 @@ impl Reality {
         at_corners(&self.held_kg, &taken.held_kg, |place, kg| Difference::Held { place, kg });
         at_corners(&self.bump_lost_mm, &taken.bump_lost_mm, |place, mm| Difference::BumpTravel { place, mm });
         at_corners(&self.strut_n, &taken.strut_n, |place, newton| Difference::Friction { place, newton });
+        at_corners(&self.arm_short_mm, &taken.arm_short_mm, |place, mm| Difference::Arm { place, mm });
+        for place in Place::ALL {
+            let [toe_deg, lean_deg] = [0, 1].map(|i| self.rim_deg.at(place)[i] - taken.rim_deg.at(place)[i]);
+            if (toe_deg, lean_deg) != (0.0, 0.0) {
+                found.push(Difference::Rim { place, toe_deg, lean_deg });
+            }
+        }
+        if self.steering_deg != taken.steering_deg {
+            found.push(Difference::Steering { deg: self.steering_deg - taken.steering_deg });
+        }
         for (axle, is, was) in
             [(Axle::Front, self.links.front, taken.links.front), (Axle::Rear, self.links.rear, taken.links.rear)]
         {

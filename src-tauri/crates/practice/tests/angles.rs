@@ -108,7 +108,8 @@ fn instruments_show_the_wheels() {
     let (mut worst_toe, mut worst_camber): (f64, f64) = (0.0, 0.0);
     for (seed, car) in cars() {
         let set = car.ready();
-        let (truth, seen, rims) = (angles(&car, &set), car.wheels_seen(&set, 0, 0, 0).unwrap(), car.run_out_seen(0));
+        let (truth, seen, rims) =
+            (angles(&car, &set), car.wheels_seen(&set, 0, 0, 0).unwrap(), car.run_out_seen(&set, 0, 0));
         let lines = car.lines_seen(0);
         let [shown, turned] = car.gauge_reversed_seen(0);
         for place in Place::ALL {

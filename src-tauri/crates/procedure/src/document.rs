@@ -327,6 +327,11 @@ pub enum Gate {
         /// Allowed difference, decimal text, degrees.
         within_deg: String,
     },
+    /// No rim is further out of true than it may be.
+    RimsTrue {
+        /// Most between the nearest and the furthest place of a rim, at the diameter that is measured, decimal text, mm.
+        most_mm: String,
+    },
     /// Camber, toe and caster are inside their windows, with what is known of them.
     AnglesAgreed,
     /// These instruments can judge the windows of the angles at all.

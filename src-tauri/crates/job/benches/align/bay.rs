@@ -55,7 +55,7 @@ pub struct Reading {
 impl Reading {
     pub fn of(car: &PracticeCar, set: &Configuration, agreed: &Agreed, settle: u64) -> Reading {
         let sheet = car.data_sheet();
-        let bench = bench(car);
+        let bench = bench(car, set);
         let lines = car.lines_seen(0);
         let wheels = car.wheels_seen(set, settle, 0, 0).unwrap().map(|seen| AtWheel {
             camber_deg: seen.camber_deg,
@@ -110,7 +110,7 @@ impl Reading {
     }
 }
 
-fn bench(car: &PracticeCar) -> Bench {
+fn bench(car: &PracticeCar, set: &Configuration) -> Bench {
     let sheet = car.data_sheet();
     let of = sheet.instruments;
     let with = |look: f64, resolution: f64| look.hypot(resolution / 12.0_f64.sqrt());
@@ -132,6 +132,6 @@ fn bench(car: &PracticeCar) -> Bench {
             rise_forward_deg: slope((mm.fl + mm.fr - mm.rl - mm.rr) / 2.0, sheet.wheelbase_mm),
             rise_left_deg: slope((mm.fl + mm.rl - mm.fr - mm.rr) / 2.0, track_mm),
         },
-        run_out: car.run_out_seen(0).map(|seen| RunOut { camber_deg: seen.camber_deg, edge_mm: seen.edge_mm }),
+        run_out: car.run_out_seen(set, 0, 0).map(|seen| RunOut { camber_deg: seen.camber_deg, edge_mm: seen.edge_mm }),
     }
 }

@@ -17,7 +17,7 @@ impl Bench<'_> {
     ) -> Result<Shows, PracticeError> {
         let place = Place::ALL.into_iter().find(|p| p.code() == suffix);
         Ok(match (step, place) {
-            ("align.runout", Some(place)) => self.run_out(input, place),
+            ("align.runout", Some(place)) => self.run_out(input, place, set),
             ("align.runout", None) => {
                 let [direct, turned] = self.car.gauge_reversed_seen(0);
                 Some(("shows-angle-gauge", two(if input == "gauge-direct" { direct } else { turned })))
@@ -29,8 +29,8 @@ impl Bench<'_> {
         })
     }
 
-    fn run_out(&self, input: &str, place: Place) -> Shows {
-        let seen = *self.car.run_out_seen(0).at(place);
+    fn run_out(&self, input: &str, place: Place, set: &Configuration) -> Shows {
+        let seen = *self.car.run_out_seen(set, self.settle(), 0).at(place);
         Some(match input {
             "runout-camber-up" => ("shows-angle-gauge", two(seen.camber_deg[0])),
             "runout-camber-down" => ("shows-angle-gauge", two(seen.camber_deg[1])),

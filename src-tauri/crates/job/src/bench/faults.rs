@@ -68,6 +68,9 @@ fn remedy(fault: Fault) -> Remedy {
         Fault::OnBumpStop => (&["raised.dampers"], &[]),
         Fault::ArmTouches => (&[], &["settle.touch"]),
         Fault::CollarSlips => (&[], &["loop.turn-FR"]),
+        Fault::RimRunOut => (&["align.runout"], &[]),
+        Fault::BentArm => (&["raised.play"], &[]),
+        Fault::SteeringOff => (&["align.plates", "settle.steering"], &[]),
         Fault::WrongCorner => (&[], &["loop.turn-RL", "loop.turn-RR"]),
     };
     Remedy { alone, once_told }

@@ -15,7 +15,10 @@ fn cannot_be_missed(by: &str, key: &str) -> Option<f64> {
         "shows-height-gauge" => 2.5,
         "shows-laser" => 0.4,
         "shows-pressure-gauge" => 0.04,
+        "shows-rule" if key.starts_with("runout-") => 1.0,
         "shows-rule" => 3.0,
+        "shows-angle-gauge" => 0.4,
+        "shows-steering-level" => 1.0,
         _ => return None,
     })
 }

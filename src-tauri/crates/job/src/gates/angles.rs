@@ -9,7 +9,13 @@ use crate::show::{angle_name, angle_with_u};
 use bayhand_chassis::Verdict;
 use bayhand_chassis::align::KnownAngle;
 use bayhand_procedure::Found;
-use bayhand_vehicle::Place;
+use bayhand_vehicle::{Corners, Place};
+
+/// Distance between the places on a rim that the gauge stands on, mm: that of a 16 inch rim (ETRTO, ISO 4000-1). The rims
+/// of other cars are within a quarter of it, which is enough to tell a bent one.
+const RIM_MM: f64 = 405.6;
+/// More than this between the errors of an axle's wheels is seldom wear or setting, degrees (common practice, no source).
+const ONE_SIDED_DEG: f64 = 0.75;
 
 impl Scene<'_> {
     /// Camber of each wheel and total toe of each axle as read roughly: near what was agreed.
@@ -39,7 +45,41 @@ impl Scene<'_> {
             check("found-toe-at", self.tell.text(&format!("axle-{axle}"), &[]), total, 2.0 * one);
         }
         let args = [("wrong", wrong.join("; ")), ("within", self.tell.deg(within))];
-        self.if_else(wrong.is_empty(), "found-angles", &args)
+        let mut answer = self.if_else(wrong.is_empty(), "found-angles", &args);
+        let apart = |left: Place, right: Place| {
+            let by = |of: &Corners<f64>| (of.at(left) - of.at(right)).abs();
+            by(&camber).max(by(&toe))
+        };
+        for (axle, deg) in [("front", apart(Place::Fl, Place::Fr)), ("rear", apart(Place::Rl, Place::Rr))] {
+            if answer.found != Found::Pass && deg > ONE_SIDED_DEG {
+                let axle = self.tell.text(&format!("axle-{axle}"), &[]);
+                let args = [("axle", axle), ("deg", self.tell.deg(deg))];
+                answer.says = format!("{} {}", answer.says, self.tell.text("found-one-sided", &args));
+            }
+        }
+        answer
+    }
+
+    /// Each rim, from two readings half a turn apart: between its nearest and its furthest place.
+    pub(super) fn rims_true(&self, most_mm: f64) -> Answer {
+        let run_out = |place: Place| {
+            let of = |input: &str| self.known.value(&self.step.id, &format!("{input}.{}", place.code()));
+            let lean_deg = of("runout-camber-up")? - of("runout-camber-down")?;
+            // The edge goes to and fro by the toe part of the lean; the gauge tells the part with the top out.
+            let by_edge_mm = of("runout-edge-up")? - of("runout-edge-down")?;
+            let by_gauge_mm = RIM_MM * (lean_deg / 2.0).to_radians().tan();
+            Some((place, by_edge_mm.hypot(by_gauge_mm)))
+        };
+        let Some(rims) = Place::ALL.into_iter().map(run_out).collect::<Option<Vec<_>>>() else {
+            return self.unknown(&JudgeError::NotKnown("a reading of a rim"));
+        };
+        let bent = rims.into_iter().filter(|(_, mm)| *mm > most_mm);
+        let wrong = bent.map(|(place, mm)| {
+            self.tell.text("found-rim-at", &[("where", self.tell.corner(place)), ("mm", self.tell.mm(mm, 1))])
+        });
+        let wrong: Vec<_> = wrong.collect();
+        let args = [("wrong", wrong.join("; ")), ("most", self.tell.mm(most_mm, 1))];
+        self.if_else(wrong.is_empty(), "found-rims", &args)
     }
 
     /// Every angle inside its window, with what is known of it.

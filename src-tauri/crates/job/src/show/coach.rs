@@ -87,7 +87,10 @@ fn value(log: &Log, step: &str, key: &str, value: f64, tell: &Tell) -> String {
     let input = log.document.step(step).and_then(|(_, step)| step.input_of(key));
     let own = match input.map(|input| &input.kind) {
         Some(Kind::Number(number)) => unit(&number.unit),
-        _ => key.starts_with("zeros-read").then_some(Unit::Kilogram),
+        _ if key.starts_with("zeros-read") => Some(Unit::Kilogram),
+        // A level on the steering wheel is all else that is shown beside a check.
+        Some(Kind::Check) => Some(Unit::Degree),
+        _ => None,
     };
     match own {
         Some(Unit::Kilogram) => tell.kg(value),
@@ -113,6 +116,11 @@ fn what(difference: &Difference, tell: &Tell) -> String {
         Difference::BallastMoved { back_mm, out_mm } => {
             ("coach-what-ballast-moved", tell.signed_mm(back_mm), tell.signed_mm(out_mm))
         }
+        Difference::Rim { toe_deg, lean_deg, .. } => {
+            ("coach-what-rim", tell.deg(toe_deg.hypot(lean_deg)), String::new())
+        }
+        Difference::Arm { mm, .. } => ("coach-what-arm", tell.mm(mm, 1), String::new()),
+        Difference::Steering { deg } => ("coach-what-steering", tell.signed_deg(deg), String::new()),
         Difference::Pressure { bar, .. } => {
             let sign = if bar > 0.0 { "+" } else { "" };
             ("coach-what-pressure", format!("{sign}{}", tell.bar(bar)), String::new())

@@ -60,6 +60,7 @@ fn missing(document: &Document, step: &Step, gate: &Gate) -> Option<String> {
         Gate::Pressures { .. } => own(&["pressures"]).or_else(|| agreed(&["cold", "working"])),
         Gate::HeightsNear { .. } => own(&["heights"]).or_else(|| agreed(&["agreed-height"])),
         Gate::AnglesNear { .. } => own(&["camber", "toe"]).or_else(|| agreed(&["agreed-camber", "agreed-toe"])),
+        Gate::RimsTrue { .. } => own(&["runout-camber-up", "runout-edge-up"]),
         Gate::AnglesAgreed => {
             agreed(&["camber", "agreed-camber", "agreed-toe", "angle-window", "caster-window", "toe-window"])
         }
