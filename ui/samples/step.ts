@@ -1,4 +1,5 @@
 /** Sample views of the window at the car, one for each screen and each kind of step. */
+import type { ScenarioView } from "../src/generated/ScenarioView";
 import type { Choice } from "../src/generated/Choice";
 import type { HeardView } from "../src/generated/HeardView";
 import type { PairPlot } from "../src/generated/PairPlot";
@@ -81,6 +82,12 @@ function choosing(came: PairPlot[]): StepView {
   );
 }
 
+const SCENARIOS: ScenarioView[] = [
+  { id: "first-morning", title: "A first morning", story: "A small coupe for fast road use, and an owner who wants it to feel the same in left and right bends. Nothing is meant to be wrong: go through the job once and see where each figure comes from.", wrong: false },
+  { id: "after-a-kerb", title: "After a kerb", story: "The owner touched a kerb, and the car has pulled to one side since. A tyre shop set the toe, which did not help for long. Find out what you can before you turn anything.", wrong: false },
+  { id: "ours.json", title: "ours.json", story: "ours.json is no scenario: unknown field `drown`, expected one of `format`, `id`, `title`, `story`, `seed`, `faults`, `drawn` at line 9 column 9", wrong: true },
+];
+
 /** A number that was heard and waits to be confirmed, where it is loud. */
 export const heardSample: HeardView = {
   act: { kind: "nothing" },
@@ -90,8 +97,8 @@ export const heardSample: HeardView = {
 };
 
 export const stepSamples: Record<string, StepView> = {
-  "start-first": { ...none, staff: staffOf([]), screen: { kind: "start", says: "Set up this workshop, or only look first.", open_jobs: [], procedure: SHIPPED } },
-  "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [], procedure: SHIPPED } },
+  "start-first": { ...none, staff: staffOf([]), screen: { kind: "start", says: "Set up this workshop, or only look first.", open_jobs: [], scenarios: SCENARIOS, procedure: SHIPPED } },
+  "start": { ...none, screen: { kind: "start", says: "Begin with a practice job: it goes through every stage on a simulated car.", open_jobs: [], scenarios: SCENARIOS, procedure: SHIPPED } },
   "start-open": {
     ...none,
     screen: {
@@ -101,10 +108,11 @@ export const stepSamples: Record<string, StepView> = {
         { id: 3, title: "Practice car, job 3", state: "working", says: "Read and adjust, since 11:26 today" },
         { id: 2, title: "Green saloon, job 2", state: "held", says: "On hold at Pads: waits for a new laser" },
       ],
+      scenarios: SCENARIOS,
       procedure: SHIPPED,
     },
   },
-  "not-proved": { ...none, screen: { kind: "start", says: "Take up a job that was set aside, or begin a new one.", open_jobs: [], procedure: NOT_PROVED } },
+  "not-proved": { ...none, screen: { kind: "start", says: "Take up a job that was set aside, or begin a new one.", open_jobs: [], scenarios: SCENARIOS, procedure: NOT_PROVED } },
   "sign-on": { revision: 1, job: { id: 3, title: "Practice car, job 3", practice: true }, path: path("intake"), people: [], staff: staffOf([]), notice: null, screen: { kind: "sign-on", says: "Sign on first: every entry carries the name of who made it." } },
   "plain": stepView(step({})),
   "springs": stepView(

@@ -54,6 +54,9 @@ gate-bump-gap = Kein Rad steht auf seinem Anschlagpuffer, und jedes behält den 
 gate-same-as = Die Zahl ist die beim ersten Mal eingetragene.
     .help = Neu wiegen; was zurückkommt, muss sein, was herausgenommen wurde.
 
+gate-pads-still = Die Waagen stehen zueinander wie beim Nivellieren.
+    .help = Nach dem Fuß der genannten Waage sehen und das Nivellieren wieder öffnen, oder eine Aufsicht lässt es mit Begründung durch.
+
 gate-rims-true = Keine Felge hat mehr Schlag, als sie darf.
     .help = Nach der Felge sehen, eine verbogene tauschen und neu messen, oder eine Aufsicht lässt es mit Begründung durch.
 

@@ -89,6 +89,13 @@ step-align-fasteners-second = Als zweite Person jede Schraube der Achseinstellun
         Das wird in jedem Auftrag verlangt, auch wenn kein Winkel geändert wurde: niemand hier weiß, wer zuletzt daran geschraubt hat, und das Siegel gilt für das ganze Fahrzeug.
         Eine vergessene Kontermutter ist so gefährlich wie eine vergessene Radmutter.
 
+step-final-level = Alle vier Waagen mit dem Fahrzeug darauf von zwei Laserstandorten ablesen.
+    .short = Waagen noch eben
+    .detail =
+        Füße sinken ein und Böden geben unter einem Fahrzeug nach; was die Waagen zeigten, gilt nur, solange sie stehen wie zuvor.
+        Die Latte neben jedem Reifen auf die Waage setzen, den Laser zwischen den Reihen um eine halbe Drehung wenden und die erste Reihe nicht in die zweite abschreiben.
+        Wo eine Waage gesunken ist, sind die Lasten seither zweifelhaft: die Waagen neu nivellieren, dann wird alles, was darauf beruht, neu gemessen.
+
 step-final-clearance = Freigang bei vollem Einschlag und vollem Einfedern prüfen.
     .short = Freigang geprüft
     .detail =

@@ -54,6 +54,9 @@ gate-bump-gap = No wheel stands on its bump stop, and each keeps the travel that
 gate-same-as = The number is the one entered the first time.
     .help = Weigh it again; what is put back must be what was taken out.
 
+gate-pads-still = The pads stand to each other as they did when they were levelled.
+    .help = Look at the foot of the pad that is named, open the levelling again, or ask a supervisor who may let it pass with a reason.
+
 gate-rims-true = No rim is further out of true than it may be.
     .help = Look at the rim, change it where it is bent and measure again, or ask a supervisor who may let it pass with a reason.
 

@@ -139,6 +139,13 @@ step-final-off-pads = Move the car off the pads onto the floor.
         Roll slowly over the run-offs, stop on level floor, and put the brake on.
         Then carry pads, plates, shims and cables away, so that nobody drives over them or falls.
 
+step-final-level = Read all four pads from two places of the laser, the car on them.
+    .short = Pads still level
+    .detail =
+        Feet sink and floors give under a car, and what the pads showed before holds only while they stand as they did.
+        Set the staff on each pad beside its tyre, turn the laser half a turn between the rows, and do not copy the first row into the second.
+        Where a pad has sunk, the loads since it did are in doubt: level the pads again, and everything that rests on them is read again.
+
 step-final-clearance = Check the clearances at full lock and at full bump.
     .short = Clearances checked
     .detail =

@@ -15,4 +15,8 @@ faults?: Array<string>,
 /**
  * How many things more are to be wrong that nobody names: they follow from the seed.
  */
-drawn?: number, };
+drawn?: number, 
+/**
+ * Id of a scenario that says all of this instead.
+ */
+scenario?: string, };

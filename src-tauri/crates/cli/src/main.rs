@@ -62,8 +62,11 @@ enum Command {
     /// Does a whole job on the simulated car and prints it.
     Practice {
         /// Seed of the car.
-        #[arg(long)]
-        seed: u64,
+        #[arg(long, required_unless_present = "scenario")]
+        seed: Option<u64>,
+        /// A scenario instead: a file as scenarios/README.md tells its form.
+        #[arg(long, conflicts_with_all = ["seed", "faults", "drawn"])]
+        scenario: Option<PathBuf>,
         /// Makes this book or adds a job to it; without it the book is a temporary one.
         #[arg(long)]
         into: Option<PathBuf>,
@@ -158,8 +161,13 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
             voice::say(&text, &manner, &out)?;
         }
         Command::Schema { of } => println!("{}", schema(&of)?),
-        Command::Practice { seed, into, faults, drawn, coach } => {
-            practise(&PracticeAsk { seed, faults, drawn }, coach, into).await?;
+        Command::Practice { seed, scenario, into, faults, drawn, coach } => {
+            let ask = match scenario {
+                Some(file) => practice::scenario(&file)?,
+                // The seed is asked for where no scenario is named.
+                None => PracticeAsk { seed: seed.unwrap_or_default(), faults, drawn, scenario: None },
+            };
+            practise(&ask, coach, into).await?;
         }
         Command::Verify { book, against, job, code } => {
             let sheet = job.zip(code.as_deref());

@@ -2,6 +2,7 @@
 
 use crate::{crew, setter};
 use bayhand_job::ask::{Ask, PracticeAsk, Refused, Wish};
+use bayhand_job::scenario::Scenario;
 use bayhand_job::view::{Screen, StepBody, StepView};
 use bayhand_job::{Clock, Desk, DeskError};
 use bayhand_practice::Fault;
@@ -113,6 +114,16 @@ pub fn fault(name: &str) -> Result<Fault, String> {
     let alike = |code: &&str| strsim::jaro_winkler(code, name);
     let nearest = codes.into_iter().max_by(|a, b| alike(a).total_cmp(&alike(b))).unwrap_or_default();
     Err(format!("there is no such fault; the nearest is {nearest}; there are {}", codes.join(", ")))
+}
+
+/// The practice job that a scenario's file asks for.
+///
+/// # Errors
+/// The file cannot be read, or is no scenario.
+pub fn scenario(file: &Path) -> Result<PracticeAsk, String> {
+    let at = |why: String| format!("{}: {why}", file.display());
+    let text = std::fs::read_to_string(file).map_err(|why| at(why.to_string()))?;
+    Scenario::read(&text).map(|scenario| scenario.ask()).map_err(|why| at(why.to_string()))
 }
 
 /// A step that is held so often does not come right by changing what it asks to change.

@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::{printed, run};
+use common::{complaint, printed, run};
 
 /// What the coach says of a job on the car of seed 1, from its line of points on, and whether the job was sealed.
 fn coached(arguments: &[&str]) -> (bool, String) {
@@ -40,6 +40,7 @@ fn a_sound_job_has_nothing_to_say() {
 #[test]
 fn what_a_gate_holds_for_is_told_with_its_entry() {
     check(&["pad-zero"], false, &["The pad at front right showed +2.0 kg"], &["held"], 100);
+    check(&["pad-low"], false, &["The pad at rear right stood -1.5 mm"], &["held"], 100);
     check(&["off-pad-middle"], false, &["The pad at rear left showed -2.0 %"], &["held"], 100);
     check(&["pounds-shown"], false, &["they stood on pounds"], &["held"], 100);
     check(&["ballast-forgotten"], false, &["The ballast differed by -80.0 kg"], &["held"], 100);
@@ -105,4 +106,25 @@ fn what_is_drawn_follows_from_the_seed() {
     println!("{says}");
     assert_eq!(says, coached(&["--drawn", "2"]).1, "the same seed draws the same");
     assert!(!says.contains("Nothing was wrong"), "{says}");
+}
+
+/// The shipped scenarios without a window: the coach finds as many things as each hides.
+#[test]
+fn scenarios_are_led_without_a_window() {
+    for (name, hides) in [
+        ("first-morning", "Nothing was wrong with car and bench"),
+        ("after-a-kerb", "to be: 2."),
+        ("another-hand", "to be: 2."),
+    ] {
+        let file = format!("{}/../../../scenarios/{name}.json", env!("CARGO_MANIFEST_DIR"));
+        let says = printed(&run(["practice", "--scenario", &file, "--coach"]));
+        assert!(says.contains(hides), "{name}: {says}");
+    }
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("bad.json");
+    std::fs::write(&file, r#"{ "format": 9, "id": "x", "title": { "en": "X" }, "story": { "en": "X" }, "seed": 1 }"#)
+        .unwrap();
+    let refused = run(["practice", "--scenario", file.to_str().unwrap()]);
+    assert!(!refused.status.success());
+    assert!(complaint(&refused).contains("`format` is 9; it may be 1"), "{}", complaint(&refused));
 }

@@ -120,6 +120,10 @@ pub struct PracticeAsk {
     #[serde(default)]
     #[ts(optional, as = "Option<u8>")]
     pub drawn: u8,
+    /// Id of a scenario that says all of this instead.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[ts(optional)]
+    pub scenario: Option<String>,
 }
 
 impl PracticeAsk {

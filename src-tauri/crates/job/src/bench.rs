@@ -95,6 +95,8 @@ impl<'a> Bench<'a> {
             ("pads.shims", _, Some(place)) => Some(("shows-shims", one(*self.shims_wanted().at(place)))),
             ("pads.level", "set-up-1", Some(place)) => Some(("shows-laser", self.laser(&set.shims_mm, 2, place))),
             ("pads.level", "set-up-2", Some(place)) => Some(("shows-laser", self.laser(&set.shims_mm, 3, place))),
+            ("final.level", "set-up-1", Some(place)) => Some(("shows-laser", self.laser(&set.shims_mm, 4, place))),
+            ("final.level", "set-up-2", Some(place)) => Some(("shows-laser", self.laser(&set.shims_mm, 5, place))),
             (_, "pressures", Some(place)) => {
                 let sheet = self.car.data_sheet();
                 let agreed = if step == "final.cold" { sheet.cold_bar } else { sheet.working_bar };

@@ -14,6 +14,7 @@ mod listing;
 mod people;
 mod procedure;
 mod queries;
+mod scenario;
 mod speaking;
 mod staff;
 mod writing;
@@ -39,7 +40,7 @@ use bayhand_words::{Language, Words};
 use chrono::{DateTime, FixedOffset};
 use std::{
     collections::BTreeMap,
-    path::Path,
+    path::{Path, PathBuf},
     sync::{Arc, PoisonError, RwLock},
 };
 use thiserror::Error;
@@ -68,6 +69,8 @@ pub struct Desk {
     copies: keeping::Copies,
     speaking: speaking::Speaking,
     heed: hearing::Heed,
+    /// Where a workshop keeps scenarios of its own.
+    scenario_folder: Option<PathBuf>,
 }
 
 impl Desk {
@@ -76,6 +79,7 @@ impl Desk {
     /// # Errors
     /// The book is locked, read-only, newer than the program, or not a book.
     pub async fn open(book: &Path, clock: Arc<dyn Clock>) -> Result<Desk, DeskError> {
+        let scenario_folder = book.parent().map(|folder| folder.join("scenarios"));
         let book = Book::open_or_create(book).await?;
         let (changed, _) = watch::channel(0);
         let languages = Language::ALL.into_iter().map(|language| (language, Words::of(language))).collect();
@@ -91,6 +95,7 @@ impl Desk {
             copies: Default::default(),
             speaking: Default::default(),
             heed: Default::default(),
+            scenario_folder,
         })
     }
 
@@ -132,10 +137,15 @@ impl Desk {
     /// Words for one person.
     fn tell_to(&self, initials: &str) -> Tell<'_> {
         let preferences = self.preferences.read().unwrap_or_else(PoisonError::into_inner);
-        let language = Language::asked_for(&preferences.language).unwrap_or_default();
+        let language = preferences.in_language();
         // Every language has its words; `open` saw to it.
         let words = &self.languages[&language];
         Tell { words, units: preferences.units_of(initials) }
+    }
+
+    /// The language that is shown and said.
+    fn in_language(&self) -> Language {
+        self.preferences.read().unwrap_or_else(PoisonError::into_inner).in_language()
     }
 
     /// What the window at the car shows, in the workshop's units.
@@ -160,8 +170,12 @@ impl Desk {
                 (true, true) => "start-empty",
                 (true, false) => "start",
             };
-            let screen =
-                Screen::Start(StartView { says: tell.text(says, &[]), open_jobs, procedure: self.procedure_view() });
+            let screen = Screen::Start(StartView {
+                says: tell.text(says, &[]),
+                open_jobs,
+                scenarios: self.scenario_views().await,
+                procedure: self.procedure_view(),
+            });
             let notice = self.notice(&tell);
             return StepView { revision: 0, job: None, path: Vec::new(), people: Vec::new(), staff, notice, screen };
         };

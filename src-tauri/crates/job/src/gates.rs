@@ -51,6 +51,7 @@ impl Scene<'_> {
             Gate::SecondPerson { of } => self.second_person(of),
             Gate::CountedBack { of } => self.counted_back(of),
             Gate::PadsLevel => self.pads_level(),
+            Gate::PadsStill { since, within_mm } => self.pads_still(since, decimal(within_mm)),
             Gate::Pressures { at, within_bar } => self.pressures(*at, decimal(within_bar)),
             Gate::HeightsNear { within_mm, side_mm } => self.heights_near(decimal(within_mm), decimal(side_mm)),
             Gate::AnglesNear { within_deg } => self.angles_near(decimal(within_deg)),

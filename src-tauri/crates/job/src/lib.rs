@@ -34,6 +34,7 @@ pub mod preferences;
 pub mod preload;
 pub mod reading;
 mod refuse;
+pub mod scenario;
 mod show;
 pub mod spoken;
 pub mod suspicion;

@@ -5,6 +5,7 @@
 
 use crate::ask::Refused;
 use bayhand_measure::{Quantity, Unit, parse};
+use bayhand_words::Language;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use ts_rs::TS;
@@ -208,6 +209,11 @@ impl Wrong {
 }
 
 impl Preferences {
+    /// The language that is shown and said; one that the program does not know: its own.
+    pub fn in_language(&self) -> Language {
+        Language::asked_for(&self.language).unwrap_or_default()
+    }
+
     /// The units of a person, or the workshop's.
     pub fn units_of(&self, initials: &str) -> Units {
         self.people.get(initials).copied().unwrap_or(self.units)

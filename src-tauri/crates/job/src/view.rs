@@ -31,5 +31,5 @@ pub use review::{
 pub use settings::{ScreenChoice, SettingsView};
 pub use step::{
     Choice, CollarTurns, Display, Field, FieldKind, GateView, JobHead, OnlyWith, Outlook, PathStage, PersonView,
-    Predicted, ReadBack, ReadNumber, Screen, StartView, StepBody, StepView, UnitChoice,
+    Predicted, ReadBack, ReadNumber, ScenarioView, Screen, StartView, StepBody, StepView, UnitChoice,
 };

@@ -12,7 +12,7 @@ use bayhand_practice::Fault;
 use common::Bay;
 
 fn car(faults: &[Fault]) -> PracticeAsk {
-    PracticeAsk { seed: 1, faults: faults.to_vec(), drawn: 0 }
+    PracticeAsk { seed: 1, faults: faults.to_vec(), drawn: 0, scenario: None }
 }
 
 /// Stops the job, makes the car safe, and asks the coach.

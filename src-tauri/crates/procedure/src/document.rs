@@ -327,6 +327,13 @@ pub enum Gate {
         /// Allowed difference, decimal text, degrees.
         within_deg: String,
     },
+    /// The pads stand to each other as they did at the named step.
+    PadsStill {
+        /// The step at which they were levelled.
+        since: String,
+        /// Allowed change of a pad against the mean of all, decimal text, mm.
+        within_mm: String,
+    },
     /// No rim is further out of true than it may be.
     RimsTrue {
         /// Most between the nearest and the furthest place of a rim, at the diameter that is measured, decimal text, mm.

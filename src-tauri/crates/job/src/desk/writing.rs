@@ -6,15 +6,13 @@ use crate::{
     body::{Amended, Happened, Opened, Practice, What},
     card::{Card, departs, departures},
     log::{Amendment, Line, Log, recorded, shipped},
+    scenario::MOST_FAULTS,
 };
 use bayhand_jobbook::event::Closed;
 use bayhand_jobbook::{Along, JobId, Mark, SealingKey};
 use bayhand_practice::Fault;
 use bayhand_procedure::{Event, Kind, SHIPPED, Status, apply, hash};
 use chrono::SubsecRound as _;
-
-/// Most things that are wrong with a practice car at once: with more of them nobody learns which did what.
-const MOST_FAULTS: usize = 3;
 
 impl Desk {
     /// Begins a job and leaves it open.
@@ -25,7 +23,10 @@ impl Desk {
         practice: Option<&PracticeAsk>,
     ) -> Result<(), Refused> {
         self.none_open(open.as_ref())?;
-        let practice = practice.map(|ask| self.practice(ask)).transpose()?;
+        let practice = match practice {
+            Some(ask) => Some(self.practice(&self.by_scenario(ask).await?)?),
+            None => None,
+        };
         let car = car.trim();
         if car.is_empty() || car.chars().count() > 60 {
             let mut refused = self.refuse("car-name");

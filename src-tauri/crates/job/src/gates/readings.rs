@@ -56,13 +56,33 @@ impl Scene<'_> {
         }
     }
 
-    pub(super) fn pads_level(&self) -> Answer {
-        let one = self.known.corners(&self.step.id, "set-up-1");
-        let two = self.known.corners(&self.step.id, "set-up-2");
-        let (Some(one), Some(two), Some(wishes)) = (one, two, self.known.wishes()) else {
+    /// Heights of the pads at a step, mm: the mean of both set-ups of the laser.
+    fn pad_heights(&self, step: &str) -> Option<Corners<f64>> {
+        let (one, two) = (self.known.corners(step, "set-up-1")?, self.known.corners(step, "set-up-2")?);
+        Some(Corners::from_fn(|p| (one.at(p) + two.at(p)) / 2.0))
+    }
+
+    /// The pads stand to each other as they did: the laser may stand at another height, so each is held against the mean.
+    pub(super) fn pads_still(&self, since: &str, within_mm: f64) -> Answer {
+        let (Some(now), Some(then)) = (self.pad_heights(&self.step.id), self.pad_heights(since)) else {
             return self.unknown(&JudgeError::NotKnown("a height of the pads"));
         };
-        let heights = Corners::from_fn(|p| (one.at(p) + two.at(p)) / 2.0);
+        let moved = Corners::from_fn(|p| now.at(p) - then.at(p));
+        let mean = moved.to_array().iter().sum::<f64>() / 4.0;
+        let wrong = Place::ALL.into_iter().map(|p| (p, moved.at(p) - mean)).filter(|(_, mm)| mm.abs() > within_mm);
+        let wrong: Vec<_> = wrong
+            .map(|(p, mm)| {
+                self.tell.text("found-pad-at", &[("where", self.tell.corner(p)), ("mm", self.tell.signed_mm(mm))])
+            })
+            .collect();
+        let args = [("wrong", wrong.join("; ")), ("within", self.tell.mm(within_mm, 1))];
+        self.if_else(wrong.is_empty(), "found-pads-moved", &args)
+    }
+
+    pub(super) fn pads_level(&self) -> Answer {
+        let (Some(heights), Some(wishes)) = (self.pad_heights(&self.step.id), self.known.wishes()) else {
+            return self.unknown(&JudgeError::NotKnown("a height of the pads"));
+        };
         let total = self.known.value("intake.car", "total").unwrap_or(0.0);
         let found = self.known.car(&Corners::same(total / 4.0)).and_then(|car| {
             let plane = PadPlane::of(&car, &heights)?;

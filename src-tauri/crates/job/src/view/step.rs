@@ -92,8 +92,23 @@ pub struct StartView {
     pub says: String,
     /// Jobs that can be taken up.
     pub open_jobs: Vec<super::JobRow>,
+    /// Practice jobs that somebody thought out.
+    pub scenarios: Vec<ScenarioView>,
     /// The procedure that the next job begins with.
     pub procedure: super::ProcedureView,
+}
+
+/// A practice job that somebody thought out.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
+pub struct ScenarioView {
+    /// Its id; of a file that is none, its name.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+    /// What the trainee is told, or why the file is no scenario.
+    pub story: String,
+    /// True for a file that is no scenario.
+    pub wrong: bool,
 }
 
 /// One step.

@@ -73,7 +73,7 @@ fn missing(document: &Document, step: &Step, gate: &Gate) -> Option<String> {
             none.then(|| "it cannot be met: the step rests on no other settle".to_owned())
         }),
         Gate::Plausible => own(&["loads"]).or_else(|| agreed(&["total"])),
-        Gate::PadsLevel => own(&["set-up-1", "set-up-2"]),
+        Gate::PadsLevel | Gate::PadsStill { .. } => own(&["set-up-1", "set-up-2"]),
         Gate::TravelLeft => own(&["turns"]).or_else(|| agreed(&["turns-up", "turns-down"])),
         Gate::BumpGap => own(&["bump-gap"]).or_else(|| agreed(&["travel-kept"])),
         Gate::Windows => agreed(&["cross-target", "cross-window", "side-limit"]),
