@@ -5,7 +5,7 @@
 
 use crate::{
     tell::Tell,
-    view::{ReadBack, Screen, StepBody, StepView},
+    view::{ReadBack, Screen, StepBody, StepView, VerdictCode},
 };
 
 /// Words to be said.
@@ -74,6 +74,11 @@ fn step(body: &StepBody, tell: &Tell) -> Vec<Spoken> {
         parts.push(format!("{}.", turn.car_does));
         parts.push(turn.collar_does.clone());
     }
+    if body.id.starts_with("align.change-") {
+        parts.extend(body.adjusters.iter().filter(|adjuster| !adjuster.still).map(|adjuster| adjuster.said.clone()));
+    }
+    let judged = body.angles.iter().flat_map(|angles| &angles.rows).filter(|row| row.verdict != VerdictCode::Inside);
+    parts.extend(judged.map(|row| format!("{}: {}.", row.name, row.verdict_word)));
     if let Some(timer) = &body.timer {
         let time = match timer.seconds {
             seconds if seconds > 0 && seconds % 60 == 0 => format!("{} min", seconds / 60),

@@ -8,7 +8,7 @@ use bayhand_job::Missing;
 use bayhand_job::ask::Wish;
 use bayhand_job::preferences::{Preferences, Speech, Units};
 use bayhand_job::spoken::Spoken;
-use bayhand_job::view::{Screen, StepView};
+use bayhand_job::view::{Screen, StepView, VerdictCode};
 use bayhand_measure::Unit;
 use common::Bay;
 use std::collections::BTreeMap;
@@ -45,6 +45,24 @@ async fn turns_are_said_one_corner_at_a_time() {
     let turn = bay.step().turn.clone().unwrap();
     assert!(says.contains(&turn.car_does) && says.contains(&turn.collar_does), "{says}");
     assert!(!says.contains("front right"), "no other corner: {says}");
+}
+
+#[tokio::test]
+async fn angles_that_are_not_inside_are_said_and_each_adjuster_that_is_turned() {
+    let mut bay = Bay::practice_at(1, "align.judge").await;
+    let says = words(&said(&bay));
+    for row in &bay.step().angles.as_ref().unwrap().rows {
+        let inside = row.verdict == VerdictCode::Inside;
+        assert_eq!(says.contains(&format!("{}: {}.", row.name, row.verdict_word)), !inside, "{}: {says}", row.id);
+    }
+    bay.lead_to("align.change-front").await;
+    bay.acknowledge("RO").await;
+    let says = words(&said(&bay));
+    let (turned, still): (Vec<_>, Vec<_>) = bay.step().adjusters.iter().partition(|adjuster| !adjuster.still);
+    assert!(!turned.is_empty(), "something is to be turned at the front axle of this car");
+    assert!(turned.iter().all(|adjuster| says.contains(&adjuster.said)), "{says}");
+    assert!(still.iter().all(|adjuster| !says.contains(&adjuster.name)), "what stays as it is is not said: {says}");
+    assert!(says.contains("of a turn, ") && !says.contains("0.083"), "turns as they are counted at a nut: {says}");
 }
 
 #[tokio::test]

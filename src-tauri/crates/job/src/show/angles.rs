@@ -4,7 +4,10 @@ use crate::align::GEOMETRY;
 use crate::{
     align::{Aligned, Angle, JUDGE, READ, Row, WheelPlan, rough_u_deg},
     known::{Known, axle_of},
-    show::line::{self, corner},
+    show::{
+        line::{self, corner},
+        turn::told_turns,
+    },
     tell::Tell,
     view::{AdjusterView, AngleView, AnglesView, FigureRow},
 };
@@ -151,16 +154,15 @@ fn adjuster(
     let effects = known.effects(place)?;
     let turns = plan.turns[angle.index()];
     let off_deg = row.target_deg - row.is.deg;
-    let does = if turns == 0.0 {
-        tell.text("adjuster-still", &[])
-    } else {
-        let steps = known.angle_steps(place)?.steps[angle.index()];
-        let turns = match fraction(turns, steps) {
-            Some(fraction) => tell.text("adjuster-turns", &[("turns", tell.turns(turns)), ("fraction", fraction)]),
-            None => tell.turns(turns),
-        };
-        tell.text("adjuster-does", &[("turns", turns), ("way", way(angle, plan.turns[angle.index()], tell))])
-    };
+    let steps = known.angle_steps(place)?.steps[angle.index()];
+    let told = told_turns((turns * steps).abs().round() as u32, steps.max(1.0) as u32, tell);
+    let args = [
+        ("name", name(angle, place, tell)),
+        ("told", told),
+        ("turns", tell.turns(turns)),
+        ("way", way(angle, turns, tell)),
+    ];
+    let text = |id: &str| tell.text(if turns == 0.0 { "adjuster-still" } else { id }, &args);
     let left_deg = (off_deg - plan.change_deg[angle.index()]).abs();
     let others = [Angle::Toe, Angle::Camber, Angle::Caster];
     let own = |of: Angle| place.axle() == Axle::Front || of != Angle::Caster;
@@ -170,22 +172,14 @@ fn adjuster(
     });
     Some(AdjusterView {
         id: format!("{}.{}", angle.code(), place.code()),
-        name: name(angle, place, tell),
-        does,
+        name: args[0].1.clone(),
+        does: text("adjuster-does"),
+        short: text("adjuster-short"),
+        said: text("adjuster-said"),
         left: tell.text("adjuster-left", &[("go", go(angle, off_deg, tell)), ("left", tell.deg(left_deg))]),
         besides: tell.text("adjuster-besides", &[("each", each.collect::<Vec<_>>().join(", "))]),
         still: turns == 0.0,
     })
-}
-
-/// Turns as a person counts them at a nut: whole ones and a part, '1 1/12'; none for whole turns.
-fn fraction(turns: f64, steps_per_turn: f64) -> Option<String> {
-    let (all, of) = ((turns * steps_per_turn).abs().round() as u32, steps_per_turn.round() as u32);
-    let (whole, part) = (all.checked_div(of)?, all.checked_rem(of)?);
-    // The greatest number that divides both.
-    let most = (1..=of).rev().find(|n| part % n == 0 && of % n == 0)?;
-    let text = format!("{}/{}", part / most, of / most);
-    (part != 0).then(|| if whole == 0 { text } else { format!("{whole} {}/{}", part / most, of / most) })
 }
 
 fn thrust(aligned: &Aligned, tell: &Tell) -> String {
@@ -267,18 +261,4 @@ fn loads_again(known: &Known, tell: &Tell) -> Option<String> {
         ("resolved", tell.kg(resolved_kg)),
     ];
     Some(tell.text(id, &args))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::fraction;
-
-    /// Twelfths for the flats of a tie rod's lock nut and half of them, quarters for an eccentric.
-    #[test]
-    fn turns_are_told_as_they_are_counted() {
-        let told = [(1.0 / 12.0, 12.0), (-0.25, 12.0), (13.0 / 12.0, 12.0), (1.5, 4.0), (2.0, 4.0), (0.333, 12.0)]
-            .map(|(turns, steps)| fraction(turns, steps));
-        let due = [Some("1/12"), Some("1/4"), Some("1 1/12"), Some("1 1/2"), None, Some("1/3")];
-        assert_eq!(told, due.map(|text| text.map(String::from)));
-    }
 }

@@ -20,6 +20,7 @@ pub fn turn(known: &Known, place: Place, tell: &Tell) -> Option<TurnView> {
         (true, Turning::Anticlockwise) | (false, Turning::Clockwise) => DirectionCode::Anticlockwise,
     };
     let corner = tell.corner(place);
+    let per_turn = known.value("intake.adjusters", "steps-per-turn").unwrap_or(1.0).max(1.0) as u32;
     let turns = known.turns_of(steps);
     let (car, collar) = match direction {
         DirectionCode::Leave => ("turn-leave-car", "turn-leave-collar"),
@@ -35,7 +36,7 @@ pub fn turn(known: &Known, place: Place, tell: &Tell) -> Option<TurnView> {
         collar_does: tell.text(
             collar,
             &[
-                ("turns", spoken_turns(known, steps.unsigned_abs(), tell)),
+                ("turns", told_turns(steps.unsigned_abs(), per_turn, tell)),
                 ("spring", tell.text(spring, &[])),
                 ("way", tell.text(way, &[])),
                 ("mm", tell.mm((turns * known.pitch_mm(place)).abs(), 2)),
@@ -55,9 +56,9 @@ fn thread(known: &Known, place: Place) -> Option<Thread> {
     Some(Thread { pitch_mm: known.pitch_mm(place), hand, spring })
 }
 
-/// 'one and a quarter turns' where it is quarters of a turn, else a fraction in steps: '1 5/6 turns'.
-fn spoken_turns(known: &Known, steps: u32, tell: &Tell) -> String {
-    let per_turn = known.value("intake.adjusters", "steps-per-turn").unwrap_or(1.0).max(1.0) as u32;
+/// 'one and a quarter turns' where it is quarters of a turn, else a fraction in steps: '1 5/6 turns'. `per_turn`: steps of a
+/// turn, above zero.
+pub(super) fn told_turns(steps: u32, per_turn: u32, tell: &Tell) -> String {
     let (whole, part) = (steps / per_turn, steps % per_turn);
     let quarters = part * 4;
     let id = match (whole, quarters.is_multiple_of(per_turn), quarters / per_turn) {

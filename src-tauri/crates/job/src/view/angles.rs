@@ -49,8 +49,12 @@ pub struct AdjusterView {
     pub id: String,
     /// Its name: 'Camber, rear left'.
     pub name: String,
-    /// What to do: '+1.25 turns: top out'.
+    /// What to do: '1 and a quarter turns, top out (+1.25)'.
     pub does: String,
+    /// The same in a table: '+1.25 turns, top out'.
+    pub short: String,
+    /// The same aloud, with the adjuster's name.
+    pub said: String,
     /// How far the angle has to go, and what is expected to be left.
     pub left: String,
     /// What one turn of it does to the angles of its wheel.
