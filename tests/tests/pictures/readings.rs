@@ -105,10 +105,12 @@ pub fn settles(figures: &mut Figures) -> String {
     let once = Reading::of(&car(), &instruments(), &reading().loads_kg, 1, 1).expect("such instruments can be");
     let known = |looks: u32, settles: u32| once.repeated(looks, settles).budget(Figure::CrossPct).expanded;
     half_the_window(&mut drawing, &axes);
-    let curves: [(&str, &str, &dyn Fn(u32) -> f64); 2] =
-        [("looks at one settle", AMBER, &|n| known(n, 1)), ("settles, one look each", BLUE, &|n| known(1, n))];
-    for (name, colour, of) in curves {
-        let points: Vec<_> = (1..=MOST).map(|n| axes.at(f64::from(n), of(n))).collect();
+    let by_looks = (1..=MOST).map(|n| known(n, 1)).collect();
+    let by_settles = (1..=MOST).map(|n| known(1, n)).collect();
+    let curves: [(_, _, Vec<f64>); 2] =
+        [("looks at one settle", AMBER, by_looks), ("settles, one look each", BLUE, by_settles)];
+    for (name, colour, known) in curves {
+        let points: Vec<_> = (1..=MOST).zip(known).map(|(n, known)| axes.at(f64::from(n), known)).collect();
         drawing.curve(&points, colour);
         points.iter().for_each(|(x, y)| drawing.dot(*x, *y, 4.0, colour));
         let (x, y) = points[points.len() - 1];
