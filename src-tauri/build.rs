@@ -34,6 +34,8 @@ fn main() {
         "send_back",
         "correct",
         "person_record",
+        "cars",
+        "car",
         "book_view",
         "copy_to",
         "export_job",

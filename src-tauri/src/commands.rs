@@ -10,8 +10,8 @@ use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Attention, CorrectAsk, Entry, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, BookView, CoachView, HeardView, Outlook, PeopleView, PersonRecord, ProcedureView, ReadBack, ReviewJob,
-    ReviewView, SettingsView, StepView,
+    BayView, BookView, CarView, CarsView, CoachView, HeardView, Outlook, PeopleView, PersonRecord, ProcedureView,
+    ReadBack, ReviewJob, ReviewView, SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
@@ -303,6 +303,18 @@ pub async fn write_sheet(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, 
     let path = sheets.write(job, handover).await.inspect_err(log_refusal)?;
     tracing::info!(job, "sheet written");
     Ok(path.display().to_string())
+}
+
+/// The cars of the book, or those that a search finds.
+#[tauri::command]
+pub async fn cars(desk: State<'_, Desk>, search: String) -> Result<CarsView, Refused> {
+    desk.cars(&search).await.inspect_err(log_refusal)
+}
+
+/// One car, by the number of its first job.
+#[tauri::command]
+pub async fn car(desk: State<'_, Desk>, id: i64) -> Result<CarView, Refused> {
+    desk.car(id).await.inspect_err(log_refusal)
 }
 
 /// Copies of the book, and the jobs of other bays.

@@ -80,6 +80,8 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::send_back,
             commands::correct,
             commands::person_record,
+            commands::cars,
+            commands::car,
             commands::book_view,
             commands::copy_to,
             commands::export_job,

@@ -1,5 +1,8 @@
 /** Sample views of the board and of the window at the desk. */
 import type { BayView } from "../src/generated/BayView";
+import type { CarsView } from "../src/generated/CarsView";
+import type { CarView } from "../src/generated/CarView";
+import type { CollarRow } from "../src/generated/CollarRow";
 import type { EntryRow } from "../src/generated/EntryRow";
 import type { ReviewView } from "../src/generated/ReviewView";
 import { figures, footprints, plots, raised, spring, staffOf, supervisor, technician, tradeLine, trainee, turn } from "./parts";
@@ -89,4 +92,44 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
 export const reviewSamples: Record<string, ReviewView> = {
   ...reviewed,
   "by-pin": { ...reviewed.job!, staff: staffOf([trainee, technician, supervisor]) },
+};
+
+/** Two cars in the book, and one that was here three times. */
+export const carsSample: CarsView = {
+  says: null,
+  cars: [
+    { id: 1, name: "Practice car", says: "Simulated car of seed 7. Visits: 2. Waits for review, 24 Nov 2026, 13:40" },
+    { id: 2, name: "Green saloon with a rather long name, second owner’s", says: "Visits: 1. On hold: Pads, 24 Nov 2026, 10:12" },
+  ],
+};
+
+const collar = (corner: string, load: string, height: string): CollarRow => ({ corner, travel: "2.00 mm", load, height });
+
+export const carSample: CarView = {
+  id: 1,
+  name: "Practice car",
+  says: "Simulated car of seed 7.",
+  visits: [
+    { id: 3, title: "Practice car, job 3", state: "for-review", says: "Waits for review, 24 Nov 2026, 13:40. Signed on: LB, MT, RO. Departures: 2" },
+    { id: 1, title: "Practice car, job 1", state: "sealed", says: "Sealed, 12 Nov 2026, 16:02. Signed on: LB, MT, RO. Departures: 0" },
+  ],
+  learned: {
+    says: "Learned on 2026-11-12, 12 days ago, from what was turned and read. The next visit begins with it. Each value with ± expanded uncertainty (k = 2).",
+    collars: [collar("front left", "+9.8 kg ± 1.1 kg", "+1.2 mm ± 0.1 mm"), collar("front right", "+9.9 kg ± 1.1 kg", "+1.2 mm ± 0.1 mm"), collar("rear left", "+8.1 kg ± 0.9 kg", "+1.3 mm ± 0.1 mm"), collar("rear right", "+8.1 kg ± 0.9 kg", "+1.3 mm ± 0.1 mm")],
+    factors: [{ name: "Spring rate, front left, front right", text: "108.0 % ± 6.2 % of what was entered; before that it was taken to be known to ± 20.0 %" }],
+    settle: "One settle moves 0.6 kg at front left along the diagonal pattern (one sigma).",
+  },
+  learned_none: "Nothing is learned of this car yet. A sealed job in which collars were turned teaches it.",
+  left_says: "As handed over on 12 Nov 2026, job 1, with as found beside it.",
+  left: [
+    {
+      title: "Figures",
+      columns: ["as found", "as left", "wanted"],
+      rows: [
+        { name: "Cross weight, FR + RL", cells: ["48.62 % ± 0.21 %", "50.03 % ± 0.20 %", "50.00 % ± 0.25 %"], verdict: ["cannot-tell", "cannot tell yet"] },
+        { name: "Total", cells: ["1032.5 kg ± 1.4 kg", "1032.4 kg ± 1.4 kg", ""], verdict: null },
+      ],
+      note: "With ± expanded uncertainty (k = 2).",
+    },
+  ],
 };

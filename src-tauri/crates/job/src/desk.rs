@@ -2,14 +2,14 @@
 //!
 //! - `queries`: what is asked without anything being recorded. `speaking`: what is said aloud, and what is missing for it.
 //! - `hearing`: what may be answered aloud.
-//! - `evidence`: what the gates find and a person relies on.
+//! - `evidence`: what the gates find and a person relies on. `cars`: the book by its cars.
 //!
 //! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
 
+mod cars;
 mod evidence;
 mod hearing;
 mod keeping;
-mod learned;
 mod listing;
 mod people;
 mod procedure;

@@ -2,6 +2,7 @@
 
 mod angles;
 mod bay;
+mod cars;
 mod coach;
 mod fields;
 mod figures;
@@ -17,6 +18,7 @@ mod turn;
 
 pub use angles::{figure_rows as angle_figures, name as angle_name, with_u as angle_with_u};
 pub use bay::bay_view;
+pub use cars::car;
 pub use coach::coach;
 pub use fields::preset;
 pub use outlook::why;
@@ -144,6 +146,11 @@ const CAPITAL: f64 = 0.668;
 /// '11:26'.
 pub fn clock(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
     at.format("%H:%M").to_string()
+}
+
+/// '25 Nov 2026'.
+pub fn day(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
+    at.format("%-d %b %Y").to_string()
 }
 
 /// '25 Nov 2026, 11:26'.

@@ -5,6 +5,7 @@
 
 mod angles;
 mod bay;
+mod cars;
 mod coach;
 mod heard;
 mod parts;
@@ -16,6 +17,7 @@ mod step;
 
 pub use angles::{AdjusterView, AngleView, AnglesView};
 pub use bay::BayView;
+pub use cars::{CarRow, CarView, CarsView, CollarRow, FactorRow, LearnedView};
 pub use coach::{CoachRow, CoachView, ScoreRow};
 pub use heard::{HeardAct, HeardPending, HeardView};
 pub use parts::{

@@ -265,6 +265,17 @@ ui-coach-wrong = Nicht so, wie es angenommen war
 ui-coach-slips = Anders aufgeschrieben als angezeigt
 ui-coach-score = Was zählt
 ui-close = Schließen
+## Fahrzeuge des Buchs
+ui-cars = Fahrzeuge
+ui-cars-search = Suche: Name, Kürzel, Auftragsnummer
+ui-car-visits = Besuche
+ui-car-learned = Was gelernt wurde
+ui-car-turn = Eine Umdrehung des Federtellers
+ui-car-travel = bewegt ihn um
+ui-car-load = Last dort
+ui-car-height = Höhe dort
+ui-car-left = Letzte Einstellungen
+
 ## Das Buch, und was getrennt davon steht
 ui-book = Buch
 ui-book-by = Wer

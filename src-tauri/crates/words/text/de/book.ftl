@@ -1,0 +1,18 @@
+# Das Buch nach Fahrzeugen, nach Messmitteln, und woher eine Größe kommt.
+
+## Fahrzeuge
+cars-empty = Noch kein Fahrzeug war hier. Am Fahrzeug einen Auftrag beginnen: Von da an steht das Fahrzeug hier.
+cars-not-found = Kein Fahrzeug, kein Kürzel und keine Auftragsnummer passt zu dieser Suche.
+car-row = Besuche: { $count }. { $last }
+car-practice = Simuliertes Fahrzeug der Nummer { $seed }.
+car-visit = { $job }. Angemeldet: { $people }. Abweichungen: { $count }
+car-learned = Gelernt am { $on }, vor { $days } Tagen, aus dem, was gedreht und abgelesen wurde. Der nächste Besuch beginnt damit. Jeder Wert mit ± erweiterter Unsicherheit (k = 2).
+car-learned-none = Von diesem Fahrzeug ist noch nichts gelernt. Ein versiegelter Auftrag, in dem Federteller gedreht wurden, lehrt es.
+car-learned-settle = Ein Setzen bewegt { $kg } vorne links entlang des Diagonalmusters (ein Sigma).
+learned-spring = Federrate, { $corners }
+learned-ratio = Federübersetzung, { $corners }
+learned-of-entered = { $percent } ± { $u } des Eingegebenen; vorher galt es als auf ± { $before } bekannt
+learned-of-assumed = { $percent } ± { $u } des Angenommenen, denn eingegeben wurde nichts; vorher war es auf ± { $before } bekannt
+car-left = Wie übergeben am { $on }, Auftrag { $number }; daneben wie vorgefunden.
+car-left-none = Noch wurde nichts übergeben. Die Einstellungen stehen hier, sobald ein Auftrag an diesem Fahrzeug versiegelt ist.
+refused-no-such-car = Dieses Fahrzeug steht nicht im Buch. Noch einmal in die Liste der Fahrzeuge sehen.
