@@ -36,6 +36,7 @@ fn main() {
         "person_record",
         "cars",
         "car",
+        "instruments",
         "book_view",
         "copy_to",
         "export_job",

@@ -82,6 +82,7 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::person_record,
             commands::cars,
             commands::car,
+            commands::instruments,
             commands::book_view,
             commands::copy_to,
             commands::export_job,

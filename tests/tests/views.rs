@@ -9,7 +9,7 @@
 mod common;
 
 use bayhand_job::ask::{Ask, Wish};
-use bayhand_job::view::{BayView, CarView, CarsView, ReviewView, StepView};
+use bayhand_job::view::{BayView, CarView, CarsView, InstrumentsView, ReviewView, StepView};
 use common::{Bay, who};
 use serde::{Serialize, de::DeserializeOwned};
 use std::fs;
@@ -27,11 +27,12 @@ struct Moment {
     book: Option<BookPages>,
 }
 
-/// The book by its cars, once the job is sealed.
+/// The book by its cars and instruments, once the job is sealed.
 #[derive(Serialize)]
 struct BookPages {
     cars: CarsView,
     car: CarView,
+    instruments: InstrumentsView,
 }
 
 /// The album of all moments.
@@ -100,7 +101,12 @@ async fn every_view_of_the_whole_job_of_seed_1() {
     album.keep(&bay, "review-seal", true).await;
     let (job, ask) = (bay.job(), Ask { revision: bay.view.revision, by: "MT".into(), wish: Wish::Seal });
     bay.desk.review_act(job, ask).await.unwrap();
-    let book = BookPages { cars: bay.desk.cars("").await.unwrap(), car: bay.desk.car(job).await.unwrap() };
+    let book = BookPages {
+        cars: bay.desk.cars("").await.unwrap(),
+        car: bay.desk.car(job).await.unwrap(),
+        instruments: bay.desk.instruments().await.unwrap(),
+    };
+    comes_back(&book.instruments, "instruments");
     comes_back(&book.cars, "cars");
     comes_back(&book.car, "car");
     album.keep_with(&bay, "sealed", true, Some(book)).await;

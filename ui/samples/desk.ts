@@ -4,6 +4,7 @@ import type { CarsView } from "../src/generated/CarsView";
 import type { CarView } from "../src/generated/CarView";
 import type { CollarRow } from "../src/generated/CollarRow";
 import type { EntryRow } from "../src/generated/EntryRow";
+import type { InstrumentsView } from "../src/generated/InstrumentsView";
 import type { ReviewView } from "../src/generated/ReviewView";
 import { figures, footprints, plots, raised, spring, staffOf, supervisor, technician, tradeLine, trainee, turn } from "./parts";
 
@@ -114,7 +115,7 @@ export const carSample: CarView = {
     { id: 1, title: "Practice car, job 1", state: "sealed", says: "Sealed, 12 Nov 2026, 16:02. Signed on: LB, MT, RO. Departures: 0" },
   ],
   learned: {
-    says: "Learned on 2026-11-12, 12 days ago, from what was turned and read. The next visit begins with it. Each value with ± expanded uncertainty (k = 2).",
+    says: "Learned on 2026-11-12 (days ago: 12) from what was turned and read. The next visit begins with it. Each value with ± expanded uncertainty (k = 2).",
     collars: [collar("front left", "+9.8 kg ± 1.1 kg", "+1.2 mm ± 0.1 mm"), collar("front right", "+9.9 kg ± 1.1 kg", "+1.2 mm ± 0.1 mm"), collar("rear left", "+8.1 kg ± 0.9 kg", "+1.3 mm ± 0.1 mm"), collar("rear right", "+8.1 kg ± 0.9 kg", "+1.3 mm ± 0.1 mm")],
     factors: [{ name: "Spring rate, front left, front right", text: "108.0 % ± 6.2 % of what was entered; before that it was taken to be known to ± 20.0 %" }],
     settle: "One settle moves 0.6 kg at front left along the diagonal pattern (one sigma).",
@@ -131,5 +132,15 @@ export const carSample: CarView = {
       ],
       note: "With ± expanded uncertainty (k = 2).",
     },
+  ],
+};
+
+/** An instrument in date, one that is overdue, and one of which little is known. */
+export const instrumentsSample: InstrumentsView = {
+  says: null,
+  instruments: [
+    { id: "laser: site laser 1", name: "Laser", serial: "site laser 1", stated: [{ label: "Laser, accuracy over the pads", text: "0.30 mm" }], calibrated: "Not recorded: intake asks for the day when it is due", due: "overdue", due_says: "Overdue: was due on 2026-10-31 (days past: 24)", checks: ["Pads read from two places of it, at most 0.20 mm apart: 24 Nov 2026, 09:41, RO (job 3, no. 61)"], jobs: carSample.visits, jobs_title: "Jobs in which it was used: 2" },
+    { id: "height-gauge: rule", name: "Height gauge", serial: "rule", stated: [], calibrated: "Not recorded: intake asks for the day when it is due", due: "unknown", due_says: "Unknown: its due day is written as “next spring”, not as 2027-03-31", checks: ["Not recorded: no step asks for a check of it"], jobs: carSample.visits.slice(0, 1), jobs_title: "Jobs in which it was used: 1" },
+    { id: "pads: pad set 3", name: "Pads", serial: "pad set 3", stated: [{ label: "Pads, resolution", text: "0.5 kg" }, { label: "Pads, zero kept over the job, ±", text: "0.5 kg" }, { label: "Pads, calibration, ± of the load", text: "0.1 %" }], calibrated: "Not recorded: intake asks for the day when it is due", due: "in-date", due_says: "In date: due on 2027-03-31 (days left: 127)", checks: ["Zeros of the empty pads read 7 times, last 24 Nov 2026, 13:02, RO (job 3, no. 281)", "Zeros of the empty pads read 5 times, last 12 Nov 2026, 14:30, RO (job 1, no. 263)", "Zeros of the empty pads read 5 times, last 9 Nov 2026, 14:30, RO (job 0, no. 263)", "Zeros of the empty pads read 4 times, last 2 Nov 2026, 11:08, LB (job 0, no. 201)"], jobs: carSample.visits, jobs_title: "Jobs in which it was used: 2" },
   ],
 };

@@ -9,6 +9,7 @@ import type { Entry } from "../src/generated/Entry";
 import type { Attention } from "../src/generated/Attention";
 import type { HeardView } from "../src/generated/HeardView";
 import type { BayView } from "../src/generated/BayView";
+import type { InstrumentsView } from "../src/generated/InstrumentsView";
 import type { Outlook } from "../src/generated/Outlook";
 import type { ReadBack } from "../src/generated/ReadBack";
 import type { Refused } from "../src/generated/Refused";
@@ -33,6 +34,7 @@ export interface Shown {
   /** The cars of the book, and one of them. */
   cars?: CarsView;
   car?: CarView;
+  instruments?: InstrumentsView;
   customer?: string;
   /** What a place on the trade line leads to. */
   outlook?: (at: number) => Outlook;
@@ -258,6 +260,7 @@ export function standIn(shown: Shown): StandIn {
       told.push(["car", id]);
       return need(shown.car);
     },
+    instruments: async () => need(shown.instruments),
     bookView: async () => shown.book ?? { copies_in: null, copy_told: null, imported: [] },
     copyTo: async (place) => {
       told.push(["copyTo", place]);

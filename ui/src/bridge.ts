@@ -11,6 +11,7 @@ import type { BookView } from "./generated/BookView";
 import type { CorrectAsk } from "./generated/CorrectAsk";
 import type { Entry } from "./generated/Entry";
 import type { HeardView } from "./generated/HeardView";
+import type { InstrumentsView } from "./generated/InstrumentsView";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
 import type { PeopleView } from "./generated/PeopleView";
@@ -107,6 +108,8 @@ export interface ReviewBridge extends CommonBridge, StaffBridge {
   cars(search: string): Promise<CarsView>;
   /** One car, by the number of its first job. */
   car(id: number): Promise<CarView>;
+  /** The instruments of the book. */
+  instruments(): Promise<InstrumentsView>;
   /** Copies of the book, and the jobs of other bays. */
   bookView(): Promise<BookView>;
   /** Copies the book into a folder now and at the end of each job; empty: no more. Says what became of it. */
@@ -162,6 +165,7 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),
   cars: (search) => invoke("cars", { search }),
   car: (id) => invoke("car", { id }),
+  instruments: () => invoke("instruments"),
   bookView: () => invoke("book_view"),
   copyTo: (place) => invoke("copy_to", { place }),
   exportJob: (job) => invoke("export_job", { job }),

@@ -40,7 +40,7 @@ pub struct Handover {
 }
 
 /// A label and its text.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct Labelled {
     /// The label.
     pub label: String,

@@ -6,6 +6,7 @@ mod cars;
 mod coach;
 mod fields;
 mod figures;
+mod instruments;
 mod line;
 mod outlook;
 mod plots;
@@ -21,6 +22,7 @@ pub use bay::bay_view;
 pub use cars::car;
 pub use coach::coach;
 pub use fields::preset;
+pub use instruments::of_book as instruments;
 pub use outlook::why;
 pub use review::{card_row, review_job, state_code};
 pub use rows::short;
@@ -28,11 +30,10 @@ pub use sheet::handover;
 pub use step::{ended_screen, hazards, preview, step_body};
 
 use crate::{
-    known::Known,
     log::Log,
     preferences::BoardPlace,
     tell::Tell,
-    view::{InstrumentRow, PathStage, PersonView, StateCode},
+    view::{PathStage, PersonView, StateCode},
 };
 use bayhand_procedure::{Document, Next, Path, Standing, State, Status, next, to_do};
 
@@ -64,21 +65,6 @@ pub fn people(log: &Log, tell: &Tell) -> Vec<PersonView> {
         label: person(log, initials, tell),
     };
     log.state.people().iter().map(view).collect()
-}
-
-/// The instruments of a job as they were written at intake, with their calibration.
-pub fn instruments(known: &Known, tell: &Tell) -> Vec<InstrumentRow> {
-    let row = |id: &str| {
-        let step = match id {
-            "pads" => "intake.pads",
-            "angle-gauge" => "intake.angle-instruments",
-            _ => "intake.instruments",
-        };
-        let text = |suffix: &str| known.text(step, &format!("{id}-{suffix}")).map(str::to_owned);
-        let args = [("id", text("id")?), ("due", text("due")?)];
-        Some(InstrumentRow { name: tell.text(&format!("instrument-{id}"), &[]), text: tell.text("sheet-due", &args) })
-    };
-    ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"].into_iter().filter_map(row).collect()
 }
 
 /// 'corner-balance-and-alignment 1, 0a1b2c3d4e5f': id, version and the beginning of the hash.

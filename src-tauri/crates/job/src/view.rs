@@ -8,6 +8,7 @@ mod bay;
 mod cars;
 mod coach;
 mod heard;
+mod instruments;
 mod parts;
 mod people;
 mod procedure;
@@ -20,6 +21,7 @@ pub use bay::BayView;
 pub use cars::{CarRow, CarView, CarsView, CollarRow, FactorRow, LearnedView};
 pub use coach::{CoachRow, CoachView, ScoreRow};
 pub use heard::{HeardAct, HeardPending, HeardView};
+pub use instruments::{DueCode, InstrumentView, InstrumentsView};
 pub use parts::{
     CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,
     TurnView, VerdictCode,

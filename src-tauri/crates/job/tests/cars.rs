@@ -68,7 +68,7 @@ async fn a_car_is_found_with_its_visits_and_with_what_was_learned_of_it() {
 
     let learned = car.learned.unwrap();
     let day = MORNING.split('T').next().unwrap();
-    assert!(learned.says.contains(day) && learned.says.contains("12 days ago"), "its age: {}", learned.says);
+    assert!(learned.says.contains(day) && learned.says.contains("days ago: 12"), "its age: {}", learned.says);
     assert_eq!(learned.collars.len(), 4, "each collar");
     for collar in &learned.collars {
         let ((load_kg, u_kg), (rise_mm, u_mm)) = (with_u(&collar.load), with_u(&collar.height));

@@ -1,4 +1,4 @@
-//! The cars of the book: who was here, and what earlier visits taught about a car.
+//! The book by its cars and instruments: who was here, with what was measured, and what earlier visits taught about a car.
 
 use super::{Desk, listing::Listed};
 use crate::{
@@ -6,7 +6,7 @@ use crate::{
     known::Known,
     log::Log,
     show,
-    view::{CarRow, CarView, CarsView},
+    view::{CarRow, CarView, CarsView, InstrumentsView},
 };
 use bayhand_planner::Knowledge;
 use std::collections::BTreeMap;
@@ -66,6 +66,20 @@ impl Desk {
             logs.push(self.read(visit.id).await?);
         }
         show::car(&logs, &self.clock.now(), &self.tell()).ok_or_else(|| self.refuse("no-such-car"))
+    }
+
+    /// The instruments of the book, from every job that can be read.
+    ///
+    /// # Errors
+    /// The book cannot be read.
+    pub async fn instruments(&self) -> Result<InstrumentsView, Refused> {
+        let _ordered = self.open.lock().await;
+        let mut logs = Vec::new();
+        for listed in self.listed_jobs().await {
+            // That a job cannot be read is told where it is opened.
+            logs.extend(self.read(listed.id).await.ok());
+        }
+        Ok(show::instruments(&logs, self.clock.now().date_naive(), &self.tell()))
     }
 
     /// The jobs of each car, the newest first. A job that cannot be read is the list's affair.

@@ -74,7 +74,7 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
             .into_iter()
             .filter_map(|(id, judged)| rests_on(id, judged.as_ref()?, tell))
             .collect(),
-        instruments: super::instruments(&known, tell),
+        instruments: super::instruments::of_job(&known, tell),
         plots: wishes.as_ref().map_or_else(Vec::new, |w| plots::all(&known, w, tell)),
         line: both.and_then(|(judged, w)| line::line(judged, w, None, &earlier, tell)).map(|drawn| drawn.line),
         footprints_found: found

@@ -55,7 +55,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
             .collect(),
         cautions: vec![words("caution-retorque"), words("caution-lamps"), words("caution-maker")],
         people: people(log, &sealed.1, tell),
-        instruments: super::instruments(&known, tell)
+        instruments: super::instruments::of_job(&known, tell)
             .into_iter()
             .map(|row| Labelled { label: row.name, text: row.text })
             .collect(),

@@ -275,6 +275,13 @@ ui-car-travel = bewegt ihn um
 ui-car-load = Last dort
 ui-car-height = Höhe dort
 ui-car-left = Letzte Einstellungen
+ui-instruments = Messmittel
+ui-instrument-stated = Angegebene Unsicherheit
+ui-instrument-not-stated = Nicht aufgezeichnet
+ui-instrument-calibrated = Kalibriert
+ui-instrument-due = Kalibrierung fällig
+ui-instrument-checks = Prüfungen
+ui-instrument-earlier = Frühere Prüfungen
 
 ## Das Buch, und was getrennt davon steht
 ui-book = Buch

@@ -276,6 +276,13 @@ ui-car-travel = moves it by
 ui-car-load = load there
 ui-car-height = height there
 ui-car-left = Last settings
+ui-instruments = Instruments
+ui-instrument-stated = Stated uncertainty
+ui-instrument-not-stated = Not recorded
+ui-instrument-calibrated = Calibrated
+ui-instrument-due = Calibration due
+ui-instrument-checks = Checks
+ui-instrument-earlier = Earlier checks
 
 ## The book, and what is kept apart
 ui-book = Book
