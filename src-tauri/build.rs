@@ -37,6 +37,7 @@ fn main() {
         "cars",
         "car",
         "instruments",
+        "origin",
         "book_view",
         "copy_to",
         "export_job",

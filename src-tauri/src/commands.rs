@@ -10,8 +10,8 @@ use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Attention, CorrectAsk, Entry, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, Outlook, PeopleView, PersonRecord,
-    ProcedureView, ReadBack, ReviewJob, ReviewView, SettingsView, StepView,
+    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, OriginView, Outlook, PeopleView,
+    PersonRecord, ProcedureView, ReadBack, ReviewJob, ReviewView, SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
@@ -321,6 +321,12 @@ pub async fn car(desk: State<'_, Desk>, id: i64) -> Result<CarView, Refused> {
 #[tauri::command]
 pub async fn instruments(desk: State<'_, Desk>) -> Result<InstrumentsView, Refused> {
     desk.instruments().await.inspect_err(log_refusal)
+}
+
+/// Where a figure of `job` comes from.
+#[tauri::command]
+pub async fn origin(desk: State<'_, Desk>, job: i64, figure: String) -> Result<OriginView, Refused> {
+    desk.origin(job, &figure).await.inspect_err(log_refusal)
 }
 
 /// Copies of the book, and the jobs of other bays.

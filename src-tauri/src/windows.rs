@@ -83,6 +83,7 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::cars,
             commands::car,
             commands::instruments,
+            commands::origin,
             commands::book_view,
             commands::copy_to,
             commands::export_job,

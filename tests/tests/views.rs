@@ -9,7 +9,7 @@
 mod common;
 
 use bayhand_job::ask::{Ask, Wish};
-use bayhand_job::view::{BayView, CarView, CarsView, InstrumentsView, ReviewView, StepView};
+use bayhand_job::view::{BayView, CarView, CarsView, InstrumentsView, OriginView, ReviewView, StepView};
 use common::{Bay, who};
 use serde::{Serialize, de::DeserializeOwned};
 use std::fs;
@@ -33,6 +33,7 @@ struct BookPages {
     cars: CarsView,
     car: CarView,
     instruments: InstrumentsView,
+    origin: OriginView,
 }
 
 /// The album of all moments.
@@ -105,7 +106,10 @@ async fn every_view_of_the_whole_job_of_seed_1() {
         cars: bay.desk.cars("").await.unwrap(),
         car: bay.desk.car(job).await.unwrap(),
         instruments: bay.desk.instruments().await.unwrap(),
+        // The one with the most readings.
+        origin: bay.desk.origin(job, "toe.FL").await.unwrap(),
     };
+    comes_back(&book.origin, "origin");
     comes_back(&book.instruments, "instruments");
     comes_back(&book.cars, "cars");
     comes_back(&book.car, "car");

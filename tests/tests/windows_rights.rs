@@ -59,6 +59,7 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         ("cars", json!({ "search": "" }), [false, false, true]),
         ("car", json!({ "id": none }), [false, false, true]),
         ("instruments", json!({}), [false, false, true]),
+        ("origin", json!({ "job": none, "figure": "" }), [false, false, true]),
         ("book_view", json!({}), [false, false, true]),
         // A folder that cannot be made.
         ("copy_to", json!({ "place": "/dev/null/copies" }), [false, false, true]),

@@ -10,6 +10,7 @@ import type { Attention } from "../src/generated/Attention";
 import type { HeardView } from "../src/generated/HeardView";
 import type { BayView } from "../src/generated/BayView";
 import type { InstrumentsView } from "../src/generated/InstrumentsView";
+import type { OriginView } from "../src/generated/OriginView";
 import type { Outlook } from "../src/generated/Outlook";
 import type { ReadBack } from "../src/generated/ReadBack";
 import type { Refused } from "../src/generated/Refused";
@@ -35,6 +36,7 @@ export interface Shown {
   cars?: CarsView;
   car?: CarView;
   instruments?: InstrumentsView;
+  origin?: OriginView;
   customer?: string;
   /** What a place on the trade line leads to. */
   outlook?: (at: number) => Outlook;
@@ -261,6 +263,10 @@ export function standIn(shown: Shown): StandIn {
       return need(shown.car);
     },
     instruments: async () => need(shown.instruments),
+    origin: async (...given) => {
+      told.push(["origin", ...given]);
+      return need(shown.origin);
+    },
     bookView: async () => shown.book ?? { copies_in: null, copy_told: null, imported: [] },
     copyTo: async (place) => {
       told.push(["copyTo", place]);

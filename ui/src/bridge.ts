@@ -12,6 +12,7 @@ import type { CorrectAsk } from "./generated/CorrectAsk";
 import type { Entry } from "./generated/Entry";
 import type { HeardView } from "./generated/HeardView";
 import type { InstrumentsView } from "./generated/InstrumentsView";
+import type { OriginView } from "./generated/OriginView";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
 import type { PeopleView } from "./generated/PeopleView";
@@ -110,6 +111,8 @@ export interface ReviewBridge extends CommonBridge, StaffBridge {
   car(id: number): Promise<CarView>;
   /** The instruments of the book. */
   instruments(): Promise<InstrumentsView>;
+  /** Where a figure of a job comes from. */
+  origin(job: number, figure: string): Promise<OriginView>;
   /** Copies of the book, and the jobs of other bays. */
   bookView(): Promise<BookView>;
   /** Copies the book into a folder now and at the end of each job; empty: no more. Says what became of it. */
@@ -166,6 +169,7 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   cars: (search) => invoke("cars", { search }),
   car: (id) => invoke("car", { id }),
   instruments: () => invoke("instruments"),
+  origin: (job, figure) => invoke("origin", { job, figure }),
   bookView: () => invoke("book_view"),
   copyTo: (place) => invoke("copy_to", { place }),
   exportJob: (job) => invoke("export_job", { job }),

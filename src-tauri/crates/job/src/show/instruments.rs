@@ -53,6 +53,12 @@ pub fn of_job(known: &Known, tell: &Tell) -> Vec<InstrumentRow> {
     KINDS.iter().filter_map(row).collect()
 }
 
+/// The instrument of a kind as this job wrote it down: 'Pads: pad set 3'.
+pub fn named(id: &str, known: &Known, tell: &Tell) -> Option<String> {
+    let kind = KINDS.iter().find(|kind| kind.id == id)?;
+    Some(format!("{}: {}", kind.name(tell), kind.written(known, "id")?))
+}
+
 /// Every instrument of these jobs, the newest job first, as they stand on this day.
 pub fn of_book(logs: &[Log], today: NaiveDate, tell: &Tell) -> InstrumentsView {
     let mut found: Vec<(Option<NaiveDate>, InstrumentView)> = Vec::new();

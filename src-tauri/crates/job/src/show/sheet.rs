@@ -75,8 +75,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
 
 /// What was read before anything was set and at the end, and what was agreed; none before the end.
 fn found_and_left(known: &Known) -> Option<(Option<Judged>, Judged, Wishes)> {
-    let judge = |group: &str| known.reading_set(group, true).and_then(|set| known.judged(set).ok());
-    Some((judge("baseline"), judge("final")?, known.wishes()?))
+    Some((known.judged_group("baseline"), known.judged_group("final")?, known.wishes()?))
 }
 
 /// Figures, corners, angles and pressures as found and as left: those that were read.

@@ -282,6 +282,9 @@ ui-instrument-calibrated = Kalibriert
 ui-instrument-due = Kalibrierung fällig
 ui-instrument-checks = Prüfungen
 ui-instrument-earlier = Frühere Prüfungen
+ui-origin-instrument = Mit
+ui-origin-configuration = Fahrzeug
+ui-origin-entry = Zum Eintrag Nr.
 
 ## Das Buch, und was getrennt davon steht
 ui-book = Buch

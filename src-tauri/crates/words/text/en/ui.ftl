@@ -283,6 +283,9 @@ ui-instrument-calibrated = Calibrated
 ui-instrument-due = Calibration due
 ui-instrument-checks = Checks
 ui-instrument-earlier = Earlier checks
+ui-origin-instrument = With
+ui-origin-configuration = Car
+ui-origin-entry = To entry no.
 
 ## The book, and what is kept apart
 ui-book = Book
