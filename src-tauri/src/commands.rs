@@ -5,13 +5,13 @@
 use crate::board;
 use crate::hearing::Hearing;
 use crate::preferences_file::PreferencesFile;
-use crate::sheet_file::SheetFolder;
+use crate::sheet_file::{self, SheetFolder};
 use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Attention, CorrectAsk, Entry, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, BookView, CoachView, HeardView, Outlook, PeopleView, PersonRecord, ProcedureView, ReadBack, ReviewJob,
-    ReviewView, SettingsView, StepView,
+    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, OriginView, Outlook, PeopleView,
+    PersonRecord, ProcedureView, ReadBack, ReviewJob, ReviewView, SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
@@ -300,9 +300,36 @@ pub async fn coach(desk: State<'_, Desk>, job: i64) -> Result<CoachView, Refused
 #[tauri::command]
 pub async fn write_sheet(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, job: i64) -> Result<String, Refused> {
     let handover = desk.handover(job).await.inspect_err(log_refusal)?;
-    let path = sheets.write(job, handover).await.inspect_err(log_refusal)?;
+    let page = sheet_file::set(handover).await.map_err(|why| desk.not_set(job, &why)).inspect_err(log_refusal)?;
+    let path = sheets.sheet_of(job);
+    let written = sheet_file::write(path.clone(), page).await;
+    written.map_err(|why| desk.not_written("sheet", job, &path, &why)).inspect_err(log_refusal)?;
     tracing::info!(job, "sheet written");
     Ok(path.display().to_string())
+}
+
+/// The cars of the book, or those that a search finds.
+#[tauri::command]
+pub async fn cars(desk: State<'_, Desk>, search: String) -> Result<CarsView, Refused> {
+    desk.cars(&search).await.inspect_err(log_refusal)
+}
+
+/// One car, by the number of its first job.
+#[tauri::command]
+pub async fn car(desk: State<'_, Desk>, id: i64) -> Result<CarView, Refused> {
+    desk.car(id).await.inspect_err(log_refusal)
+}
+
+/// The instruments of the book.
+#[tauri::command]
+pub async fn instruments(desk: State<'_, Desk>) -> Result<InstrumentsView, Refused> {
+    desk.instruments().await.inspect_err(log_refusal)
+}
+
+/// Where a figure of `job` comes from.
+#[tauri::command]
+pub async fn origin(desk: State<'_, Desk>, job: i64, figure: String) -> Result<OriginView, Refused> {
+    desk.origin(job, &figure).await.inspect_err(log_refusal)
 }
 
 /// Copies of the book, and the jobs of other bays.
@@ -327,7 +354,9 @@ pub async fn copy_to(
 #[tauri::command]
 pub async fn export_job(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, job: i64) -> Result<String, Refused> {
     let text = desk.export(job).await.inspect_err(log_refusal)?;
-    let path = sheets.export(job, text).await.inspect_err(log_refusal)?;
+    let path = sheets.export_of(job);
+    let written = sheet_file::write(path.clone(), text.into_bytes()).await;
+    written.map_err(|why| desk.not_written("export", job, &path, &why)).inspect_err(log_refusal)?;
     tracing::info!(job, "job exported");
     Ok(desk.export_told(&path))
 }

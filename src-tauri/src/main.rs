@@ -66,11 +66,13 @@ fn open(arguments: Arguments) -> Result<(Desk, sheet_file::SheetFolder, Preferen
         Some(book) => folders::absolute(book)?,
         None => folders::book_in(&data?)?,
     };
-    let desk = tauri::async_runtime::block_on(Desk::open(&book, Arc::new(SystemClock))).map_err(|e| e.to_string())?;
-    tracing::info!(version = env!("CARGO_PKG_VERSION"), "book opened");
     // The settings lie beside the book: a book that was named is another workshop's, or a test's.
     let preferences = PreferencesFile::in_folder(book.parent().unwrap_or(std::path::Path::new(".")));
-    if let Err(refused) = desk.set(preferences.read()) {
+    let set = preferences.read();
+    let opened = tauri::async_runtime::block_on(Desk::open(&book, Arc::new(SystemClock)));
+    let desk = opened.map_err(|error| error.says(&set.language))?;
+    tracing::info!(version = env!("CARGO_PKG_VERSION"), "book opened");
+    if let Err(refused) = desk.set(set) {
         tracing::warn!(code = refused.code, "the settings that were kept cannot be; the windows are set as at first");
     }
     Ok((desk, sheet_file::SheetFolder::beside(&book), preferences))

@@ -1,6 +1,6 @@
-//! Where the sheet of a sealed job is written, `sheets/job-N.pdf` beside the book, and an exported one, `exports/job-N.json`.
+//! Where what is handed over of a job is written: its sheet, `sheets/job-N.pdf` beside the book, and its record,
+//! `exports/job-N.json`.
 
-use bayhand_job::ask::Refused;
 use bayhand_job::handover::Handover;
 use std::fs::{self, File};
 use std::io::{self, Write as _};
@@ -16,43 +16,33 @@ impl SheetFolder {
         Self(book.with_file_name("sheets"))
     }
 
-    /// Writes the sheet of `job`, in place of an earlier one of the same job. Returns where it stands.
-    ///
-    /// # Errors
-    /// `sheet-not-set` when the contents cannot be set as a page, `sheet-not-written` when the disk refuses. The record
-    /// is not touched by either, nor is an earlier sheet.
-    pub async fn write(&self, job: i64, handover: Handover) -> Result<PathBuf, Refused> {
-        let path = self.0.join(format!("job-{job}.pdf"));
-        let target = path.clone();
-        // Setting a page takes long enough to be felt by whoever waits for an answer on the same thread.
-        let work = tauri::async_runtime::spawn_blocking(move || {
-            let bytes = bayhand_sheet::pdf(&handover).map_err(|error| not_set(job, &error))?;
-            replace(&target, &bytes).map_err(|error| not_written(job, &target, &error))
-        });
-        work.await.unwrap_or_else(|fault| Err(not_set(job, &fault)))?;
-        Ok(path)
+    /// Where the sheet of `job` stands.
+    pub fn sheet_of(&self, job: i64) -> PathBuf {
+        self.0.join(format!("job-{job}.pdf"))
     }
 
-    /// Writes an exported job, `exports/job-N.json` beside the book, in place of an earlier one. Returns where it stands.
-    ///
-    /// # Errors
-    /// `export-not-written` when the disk refuses. The record is not touched.
-    pub async fn export(&self, job: i64, text: String) -> Result<PathBuf, Refused> {
-        let path = self.0.with_file_name("exports").join(format!("job-{job}.json"));
-        let target = path.clone();
-        let work = tauri::async_runtime::spawn_blocking(move || replace(&target, text.as_bytes()));
-        let written = work.await.unwrap_or_else(|fault| Err(io::Error::other(fault.to_string())));
-        written.map_err(|error| Refused {
-            code: "export-not-written".into(),
-            field: None,
-            says: format!(
-                "Job {job} could not be exported to {}: {error}. The record is not touched. \
-                 Make room or ask for the right to write there, then export it again.",
-                path.display()
-            ),
-        })?;
-        Ok(path)
+    /// Where an exported job stands.
+    pub fn export_of(&self, job: i64) -> PathBuf {
+        self.0.with_file_name("exports").join(format!("job-{job}.json"))
     }
+}
+
+/// Sets a sheet as a page. That takes long enough to be felt by whoever waits for an answer on the same thread.
+///
+/// # Errors
+/// In words: the contents cannot be set.
+pub async fn set(handover: Handover) -> Result<Vec<u8>, String> {
+    let work = tauri::async_runtime::spawn_blocking(move || bayhand_sheet::pdf(&handover));
+    work.await.map_err(|fault| fault.to_string())?.map_err(|error| error.to_string())
+}
+
+/// Writes `path` in place of an earlier file of that name.
+///
+/// # Errors
+/// The disk refuses; an earlier file then stays as it is.
+pub async fn write(path: PathBuf, bytes: Vec<u8>) -> io::Result<()> {
+    let work = tauri::async_runtime::spawn_blocking(move || replace(&path, &bytes));
+    work.await.unwrap_or_else(|fault| Err(io::Error::other(fault.to_string())))
 }
 
 /// Writes `path` under another name first, so that a half-written sheet never stands under its own.
@@ -65,29 +55,6 @@ fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     file.write_all(bytes)?;
     file.sync_all()?;
     fs::rename(&unfinished, path)
-}
-
-fn not_set(job: i64, fault: &dyn std::fmt::Display) -> Refused {
-    Refused {
-        code: "sheet-not-set".into(),
-        field: None,
-        says: format!(
-            "The sheet of job {job} could not be set: {fault}. The record is not touched and stays as it is. \
-             This is a fault of the program: keep the book and report these words."
-        ),
-    }
-}
-
-fn not_written(job: i64, path: &Path, error: &io::Error) -> Refused {
-    Refused {
-        code: "sheet-not-written".into(),
-        field: None,
-        says: format!(
-            "The sheet of job {job} could not be written to {}: {error}. The record is not touched. \
-             Make room or ask for the right to write there, then write the sheet again.",
-            path.display()
-        ),
-    }
 }
 
 #[cfg(test)]
@@ -108,16 +75,12 @@ mod tests {
 
     /// What stands under the sheet's name stays there when the new one cannot be written.
     #[test]
-    fn a_sheet_that_cannot_be_written_says_where_and_what_to_do() -> io::Result<()> {
+    fn a_sheet_that_cannot_be_written_leaves_what_is_there() -> io::Result<()> {
         let folder = tempfile::tempdir()?;
         fs::write(folder.path().join("sheets"), "a file where the folder should be")?;
         let path = folder.path().join("sheets").join("job-7.pdf");
-        let error = replace(&path, b"sheet").expect_err("a file is no folder");
-        let refused = not_written(7, &path, &error);
-        assert_eq!(refused.code, "sheet-not-written");
-        for part in ["job 7", "job-7.pdf", "not touched", "write the sheet again"] {
-            assert!(refused.says.contains(part), "{part:?} is not in {:?}", refused.says);
-        }
+        replace(&path, b"sheet").expect_err("a file is no folder");
+        assert_eq!(fs::read(folder.path().join("sheets"))?, b"a file where the folder should be");
         Ok(())
     }
 }

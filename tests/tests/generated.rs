@@ -4,7 +4,8 @@
 
 use bayhand_job::ask::{Ask, Attention, CorrectAsk, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::view::{
-    BayView, BookView, CoachView, HeardView, PeopleView, PersonRecord, ReadBack, ReviewView, SettingsView, StepView,
+    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, OriginView, PeopleView, PersonRecord,
+    ReadBack, ReviewView, SettingsView, StepView,
 };
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
@@ -33,6 +34,10 @@ fn types_of_the_windows() -> Tested {
     ReviewView::export_all(&config)?;
     PeopleView::export_all(&config)?;
     BookView::export_all(&config)?;
+    CarsView::export_all(&config)?;
+    CarView::export_all(&config)?;
+    InstrumentsView::export_all(&config)?;
+    OriginView::export_all(&config)?;
     PersonAsk::export_all(&config)?;
     StaffAsk::export_all(&config)?;
     CorrectAsk::export_all(&config)?;

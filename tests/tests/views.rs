@@ -8,7 +8,8 @@
 #[path = "../../src-tauri/crates/job/tests/common/mod.rs"]
 mod common;
 
-use bayhand_job::view::{BayView, ReviewView, StepView};
+use bayhand_job::ask::{Ask, Wish};
+use bayhand_job::view::{BayView, CarView, CarsView, InstrumentsView, OriginView, ReviewView, StepView};
 use common::{Bay, who};
 use serde::{Serialize, de::DeserializeOwned};
 use std::fs;
@@ -22,6 +23,17 @@ struct Moment {
     bay: BayView,
     #[serde(skip_serializing_if = "Option::is_none")]
     review: Option<ReviewView>,
+    #[serde(skip_serializing_if = "Option::is_none", flatten)]
+    book: Option<BookPages>,
+}
+
+/// The book by its cars and instruments, once the job is sealed.
+#[derive(Serialize)]
+struct BookPages {
+    cars: CarsView,
+    car: CarView,
+    instruments: InstrumentsView,
+    origin: OriginView,
 }
 
 /// The album of all moments.
@@ -43,13 +55,17 @@ impl Album {
     }
 
     async fn keep(&mut self, bay: &Bay, name: &str, review: bool) {
+        self.keep_with(bay, name, review, None).await;
+    }
+
+    async fn keep_with(&mut self, bay: &Bay, name: &str, review: bool, book: Option<BookPages>) {
         let review = if review { Some(bay.desk.review_view(None).await.unwrap()) } else { None };
         let (step, board) = (bay.desk.step_view().await, bay.desk.bay_view().await);
         comes_back(&step, name);
         comes_back(&board, name);
         let name = format!("{:03}-{name}", self.moments);
         if let Some(folder) = &self.folder {
-            let moment = Moment { name: name.clone(), step, bay: board, review };
+            let moment = Moment { name: name.clone(), step, bay: board, review, book };
             fs::write(folder.join(format!("{name}.json")), serde_json::to_string(&moment).unwrap()).unwrap();
         }
         self.moments += 1;
@@ -84,5 +100,19 @@ async fn every_view_of_the_whole_job_of_seed_1() {
         }
     }
     album.keep(&bay, "review-seal", true).await;
+    let (job, ask) = (bay.job(), Ask { revision: bay.view.revision, by: "MT".into(), wish: Wish::Seal });
+    bay.desk.review_act(job, ask).await.unwrap();
+    let book = BookPages {
+        cars: bay.desk.cars("").await.unwrap(),
+        car: bay.desk.car(job).await.unwrap(),
+        instruments: bay.desk.instruments().await.unwrap(),
+        // The one with the most readings.
+        origin: bay.desk.origin(job, "toe.FL").await.unwrap(),
+    };
+    comes_back(&book.origin, "origin");
+    comes_back(&book.instruments, "instruments");
+    comes_back(&book.cars, "cars");
+    comes_back(&book.car, "car");
+    album.keep_with(&bay, "sealed", true, Some(book)).await;
     assert!(album.moments > 60, "{} moments: the album holds every step", album.moments);
 }

@@ -56,6 +56,10 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         ),
         ("correct", json!({ "ask": correction }), [false, false, true]),
         ("person_record", json!({ "initials": "XX" }), [false, false, true]),
+        ("cars", json!({ "search": "" }), [false, false, true]),
+        ("car", json!({ "id": none }), [false, false, true]),
+        ("instruments", json!({}), [false, false, true]),
+        ("origin", json!({ "job": none, "figure": "" }), [false, false, true]),
         ("book_view", json!({}), [false, false, true]),
         // A folder that cannot be made.
         ("copy_to", json!({ "place": "/dev/null/copies" }), [false, false, true]),

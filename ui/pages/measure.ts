@@ -36,7 +36,8 @@ export function measure(wanted: Wanted): Measured {
   const shown = (e: Element): boolean => {
     const box = e.getBoundingClientRect();
     const style = getComputedStyle(e);
-    return box.width > 1 && box.height > 1 && style.visibility !== "hidden" && style.display !== "none" && !e.closest(".unseen");
+    // What stands in closed details has a box and is not drawn.
+    return box.width > 1 && box.height > 1 && e.checkVisibility() && style.visibility !== "hidden" && !e.closest(".unseen");
   };
   const dialog = document.querySelector("dialog[open]");
   const root: Element = dialog ?? document.body;
@@ -104,7 +105,7 @@ export function measure(wanted: Wanted): Measured {
   }
 
   // Controls: size, and not over one another.
-  const controls = [...root.querySelectorAll<HTMLElement>("button, input, select, textarea, a, [role=slider]")]
+  const controls = [...root.querySelectorAll<HTMLElement>("button, input, select, textarea, a, summary, [role=slider]")]
     .filter(shown)
     .map((e) => ({ e, box: (e.matches("input[type=radio], input[type=checkbox]") ? (e.closest("label") ?? e) : (e.querySelector(".hold") ?? e)).getBoundingClientRect() }));
   for (const { e, box } of controls) {

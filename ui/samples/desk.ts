@@ -1,6 +1,12 @@
 /** Sample views of the board and of the window at the desk. */
 import type { BayView } from "../src/generated/BayView";
+import type { CarsView } from "../src/generated/CarsView";
+import type { CarView } from "../src/generated/CarView";
+import type { CollarRow } from "../src/generated/CollarRow";
 import type { EntryRow } from "../src/generated/EntryRow";
+import type { InstrumentsView } from "../src/generated/InstrumentsView";
+import type { OriginReading } from "../src/generated/OriginReading";
+import type { OriginView } from "../src/generated/OriginView";
 import type { ReviewView } from "../src/generated/ReviewView";
 import { figures, footprints, plots, raised, spring, staffOf, supervisor, technician, tradeLine, trainee, turn } from "./parts";
 
@@ -67,7 +73,6 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
         { title: "Alignment", text: "47 min", share: 0.78 },
         { title: "Review", text: "under a minute", share: 0.01 },
       ],
-      rests_on: [{ says: "As found: 3 settles", entries: [281, 286, 292] }, { says: "As left: 3 settles", entries: [304] }],
       instruments: [
         { name: "Pads", text: "pad set 3, due 2027-03-31" },
         { name: "Laser", text: "site laser 1, due 2027-03-31" },
@@ -89,4 +94,73 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
 export const reviewSamples: Record<string, ReviewView> = {
   ...reviewed,
   "by-pin": { ...reviewed.job!, staff: staffOf([trainee, technician, supervisor]) },
+};
+
+/** Two cars in the book, and one that was here three times. */
+export const carsSample: CarsView = {
+  says: null,
+  cars: [
+    { id: 1, name: "Practice car", says: "Simulated car of seed 7. Visits: 2. Waits for review, 24 Nov 2026, 13:40" },
+    { id: 2, name: "Green saloon with a rather long name, second owner’s", says: "Visits: 1. On hold: Pads, 24 Nov 2026, 10:12" },
+  ],
+};
+
+const collar = (corner: string, load: string, height: string): CollarRow => ({ corner, travel: "2.00 mm", load, height });
+
+export const carSample: CarView = {
+  id: 1,
+  name: "Practice car",
+  says: "Simulated car of seed 7.",
+  visits: [
+    { id: 3, title: "Practice car, job 3", state: "for-review", says: "Waits for review, 24 Nov 2026, 13:40. Signed on: LB, MT, RO. Departures: 2" },
+    { id: 1, title: "Practice car, job 1", state: "sealed", says: "Sealed, 12 Nov 2026, 16:02. Signed on: LB, MT, RO. Departures: 0" },
+  ],
+  learned: {
+    says: "Learned on 2026-11-12 (days ago: 12) from what was turned and read. The next visit begins with it. Each value with ± expanded uncertainty (k = 2).",
+    collars: [collar("front left", "+9.8 kg ± 1.1 kg", "+1.2 mm ± 0.1 mm"), collar("front right", "+9.9 kg ± 1.1 kg", "+1.2 mm ± 0.1 mm"), collar("rear left", "+8.1 kg ± 0.9 kg", "+1.3 mm ± 0.1 mm"), collar("rear right", "+8.1 kg ± 0.9 kg", "+1.3 mm ± 0.1 mm")],
+    factors: [{ name: "Spring rate, front left, front right", text: "108.0 % ± 6.2 % of what was entered; before that it was taken to be known to ± 20.0 %" }],
+    settle: "One settle moves 0.6 kg at front left along the diagonal pattern (one sigma).",
+  },
+  learned_none: "Nothing is learned of this car yet. A sealed job in which collars were turned teaches it.",
+  left_says: "As handed over on 12 Nov 2026, job 1, with as found beside it.",
+  left: [
+    {
+      title: "Figures",
+      columns: ["as found", "as left", "wanted"],
+      rows: [
+        { name: "Cross weight, FR + RL", cells: ["48.62 % ± 0.21 %", "50.03 % ± 0.20 %", "50.00 % ± 0.25 %"], verdict: ["cannot-tell", "cannot tell yet"] },
+        { name: "Total", cells: ["1032.5 kg ± 1.4 kg", "1032.4 kg ± 1.4 kg", ""], verdict: null },
+      ],
+      note: "With ± expanded uncertainty (k = 2).",
+    },
+  ],
+};
+
+/** An instrument in date, one that is overdue, and one of which little is known. */
+export const instrumentsSample: InstrumentsView = {
+  says: null,
+  instruments: [
+    { id: "laser: site laser 1", name: "Laser", serial: "site laser 1", stated: [{ label: "Laser, accuracy over the pads", text: "0.30 mm" }], calibrated: "Not recorded: intake asks for the day when it is due", due: "overdue", due_says: "Overdue: was due on 2026-10-31 (days past: 24)", checks: ["Pads read from two places of it, at most 0.20 mm apart: 24 Nov 2026, 09:41, RO (job 3, no. 61)"], jobs: carSample.visits, jobs_title: "Jobs in which it was used: 2" },
+    { id: "height-gauge: rule", name: "Height gauge", serial: "rule", stated: [], calibrated: "Not recorded: intake asks for the day when it is due", due: "unknown", due_says: "Unknown: its due day is written as “next spring”, not as 2027-03-31", checks: ["Not recorded: no step asks for a check of it"], jobs: carSample.visits.slice(0, 1), jobs_title: "Jobs in which it was used: 1" },
+    { id: "pads: pad set 3", name: "Pads", serial: "pad set 3", stated: [{ label: "Pads, resolution", text: "0.5 kg" }, { label: "Pads, zero kept over the job, ±", text: "0.5 kg" }, { label: "Pads, calibration, ± of the load", text: "0.1 %" }], calibrated: "Not recorded: intake asks for the day when it is due", due: "in-date", due_says: "In date: due on 2027-03-31 (days left: 127)", checks: ["Zeros of the empty pads read 7 times, last 24 Nov 2026, 13:02, RO (job 3, no. 281)", "Zeros of the empty pads read 5 times, last 12 Nov 2026, 14:30, RO (job 1, no. 263)", "Zeros of the empty pads read 5 times, last 9 Nov 2026, 14:30, RO (job 0, no. 263)", "Zeros of the empty pads read 4 times, last 2 Nov 2026, 11:08, LB (job 0, no. 201)"], jobs: carSample.visits, jobs_title: "Jobs in which it was used: 2" },
+  ],
+};
+
+const settle = (entry: number, what: string, when: string, raw: string[]): OriginReading => ({ entry, what, when, who: "RO, trainee", raw, instrument: "Pads: pad set 3", configuration: "front link released; no rear bar; ballast strapped in; working pressures; fuel and fluids as agreed; collars as found" });
+
+/** Where the difference of the front axle comes from. */
+export const originSample: OriginView = {
+  title: "Front, left minus right",
+  parts: [
+    {
+      says: "As found: 24.3 kg ± 0.9 kg",
+      made_of: null,
+      readings: [
+        { entry: 281, what: "Read the pads’ heights", when: "10:02", who: "RO, trainee", raw: ["Height of the pad, first place of the laser: front left 0.0 mm, front right 0.1 mm, rear left 0.0 mm, rear right -0.1 mm", "Height of the pad, second place of the laser: front left 0.1 mm, front right 0.1 mm, rear left 0.0 mm, rear right 0.0 mm"], instrument: "Laser: site laser 1", configuration: "front link released; no rear bar; no ballast; pressures as found; fuel as found; collars as found" },
+        settle(286, "Settle 1 of 2", "11:18", ["Load: front left 226.0 226.0 226.1 kg (mean 226.03 kg), front right 201.5 201.7 201.6 kg (mean 201.60 kg)"]),
+        settle(292, "Settle 2 of 2", "11:26", ["Load: front left 226.1 226.0 226.1 kg (mean 226.07 kg), front right 201.7 201.7 201.6 kg (mean 201.67 kg)"]),
+      ],
+    },
+    { says: "As left: 0.2 kg ± 0.9 kg", made_of: "settles 71 %, the pads’ zero 22 %", readings: [settle(304, "Settle 1 of 1", "12:02", ["Load: front left 218.5 218.4 218.5 kg (mean 218.47 kg), front right 218.3 218.2 218.3 kg (mean 218.27 kg)"])] },
+  ],
 };

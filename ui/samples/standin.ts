@@ -1,12 +1,16 @@
 /** A bridge that keeps views in memory: for tests and for the gallery, never in a built page. */
 import type { BayBridge, Labels, ReviewBridge, StepBridge } from "../src/bridge";
 import type { Ask } from "../src/generated/Ask";
+import type { CarsView } from "../src/generated/CarsView";
+import type { CarView } from "../src/generated/CarView";
 import type { CoachView } from "../src/generated/CoachView";
 import type { BookView } from "../src/generated/BookView";
 import type { Entry } from "../src/generated/Entry";
 import type { Attention } from "../src/generated/Attention";
 import type { HeardView } from "../src/generated/HeardView";
 import type { BayView } from "../src/generated/BayView";
+import type { InstrumentsView } from "../src/generated/InstrumentsView";
+import type { OriginView } from "../src/generated/OriginView";
 import type { Outlook } from "../src/generated/Outlook";
 import type { ReadBack } from "../src/generated/ReadBack";
 import type { Refused } from "../src/generated/Refused";
@@ -28,6 +32,11 @@ export interface Shown {
   review?: ReviewView;
   settings?: SettingsView;
   book?: BookView;
+  /** The cars of the book, and one of them. */
+  cars?: CarsView;
+  car?: CarView;
+  instruments?: InstrumentsView;
+  origin?: OriginView;
   customer?: string;
   /** What a place on the trade line leads to. */
   outlook?: (at: number) => Outlook;
@@ -244,6 +253,19 @@ export function standIn(shown: Shown): StandIn {
       asked.push(ask);
       if (shown.answer) shown.review = shown.answer(ask) as ReviewView;
       return need(shown.review);
+    },
+    cars: async (search) => {
+      if (search) told.push(["cars", search]);
+      return need(shown.cars);
+    },
+    car: async (id) => {
+      told.push(["car", id]);
+      return need(shown.car);
+    },
+    instruments: async () => need(shown.instruments),
+    origin: async (...given) => {
+      told.push(["origin", ...given]);
+      return need(shown.origin);
     },
     bookView: async () => shown.book ?? { copies_in: null, copy_told: null, imported: [] },
     copyTo: async (place) => {

@@ -4,11 +4,15 @@ import { listen } from "@tauri-apps/api/event";
 import type { Ask } from "./generated/Ask";
 import type { Attention } from "./generated/Attention";
 import type { BayView } from "./generated/BayView";
+import type { CarsView } from "./generated/CarsView";
+import type { CarView } from "./generated/CarView";
 import type { CoachView } from "./generated/CoachView";
 import type { BookView } from "./generated/BookView";
 import type { CorrectAsk } from "./generated/CorrectAsk";
 import type { Entry } from "./generated/Entry";
 import type { HeardView } from "./generated/HeardView";
+import type { InstrumentsView } from "./generated/InstrumentsView";
+import type { OriginView } from "./generated/OriginView";
 import type { Outlook } from "./generated/Outlook";
 import type { Preferences } from "./generated/Preferences";
 import type { PeopleView } from "./generated/PeopleView";
@@ -101,6 +105,14 @@ export interface ReviewBridge extends CommonBridge, StaffBridge {
   /** Seals with the key that the passphrase opens. */
   seal(job: number, revision: number, by: string, passphrase: string): Promise<ReviewView>;
   sendBack(job: number, revision: number, by: string, pin: string, step: string, reason: string): Promise<ReviewView>;
+  /** The cars of the book, or those that a search finds; empty: all. */
+  cars(search: string): Promise<CarsView>;
+  /** One car, by the number of its first job. */
+  car(id: number): Promise<CarView>;
+  /** The instruments of the book. */
+  instruments(): Promise<InstrumentsView>;
+  /** Where a figure of a job comes from. */
+  origin(job: number, figure: string): Promise<OriginView>;
   /** Copies of the book, and the jobs of other bays. */
   bookView(): Promise<BookView>;
   /** Copies the book into a folder now and at the end of each job; empty: no more. Says what became of it. */
@@ -154,6 +166,10 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   reviewAct: (job, ask) => invoke("review_act", { job, ask }),
   seal: (job, revision, by, passphrase) => invoke("seal", { job, revision, by, passphrase }),
   sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),
+  cars: (search) => invoke("cars", { search }),
+  car: (id) => invoke("car", { id }),
+  instruments: () => invoke("instruments"),
+  origin: (job, figure) => invoke("origin", { job, figure }),
   bookView: () => invoke("book_view"),
   copyTo: (place) => invoke("copy_to", { place }),
   exportJob: (job) => invoke("export_job", { job }),

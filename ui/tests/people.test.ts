@@ -1,7 +1,7 @@
 /** A book that knows its people: who is at the car, by PIN; who keeps the list and seals, by passphrase. */
 import { cleanup, render } from "@testing-library/svelte";
 import { afterEach, describe, expect, test } from "vitest";
-import { reviewSamples } from "../samples/desk";
+import { originSample, reviewSamples } from "../samples/desk";
 import { staffOf, supervisor, technician, trainee } from "../samples/parts";
 import { refuse, standIn, type StandIn } from "../samples/standin";
 import { stepSamples } from "../samples/step";
@@ -257,7 +257,7 @@ describe("the book", () => {
 
 describe("the record at the desk", () => {
   async function open(): Promise<StandIn> {
-    const bridge = standIn({ labels, review: { ...reviewSamples["by-pin"]!, staff: staffOf([supervisor]) } });
+    const bridge = standIn({ labels, review: { ...reviewSamples["by-pin"]!, staff: staffOf([supervisor]) }, origin: originSample });
     render(ReviewWindow, { props: { bridge } });
     await settle();
     return bridge;
@@ -285,9 +285,14 @@ describe("the record at the desk", () => {
     expect(get<HTMLInputElement>("target-adjust.read").checked, "its step is chosen").toBe(true);
   });
 
-  test("a figure leads to the entries of its readings", async () => {
-    await open();
-    await click("entry-As left: 3 settles-304");
+  test("a figure opens to its own readings, and they lead to their entries", async () => {
+    const bridge = await open();
+    await click("figure-front_diff_kg");
+    expect(bridge.told).toEqual([["origin", 3, "front_diff_kg"]]);
+    expect(get("origin-286").textContent).toContain("226.0 226.0 226.1 kg (mean 226.03 kg)");
+    expect(get("origin-286").textContent).toContain("Pads: pad set 3");
+    await click("origin-entry-304");
+    expect(find("dialog-origin"), "the dialog makes way").toBeNull();
     expect(document.activeElement?.getAttribute("data-entry")).toBe("304");
   });
 

@@ -6,7 +6,6 @@ import type { Footprint } from "./Footprint";
 import type { InstrumentRow } from "./InstrumentRow";
 import type { PairPlot } from "./PairPlot";
 import type { PersonView } from "./PersonView";
-import type { RestsOn } from "./RestsOn";
 import type { SendBackTarget } from "./SendBackTarget";
 import type { StageTime } from "./StageTime";
 import type { TradeLine } from "./TradeLine";
@@ -43,10 +42,6 @@ entries: Array<EntryRow>,
  * Figures as found and as left.
  */
 figures: Array<FigureRow>, 
-/**
- * The readings that the figures rest on, as found and as left.
- */
-rests_on: Array<RestsOn>, 
 /**
  * The instruments of the job, with their calibration.
  */

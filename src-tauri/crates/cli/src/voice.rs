@@ -91,7 +91,7 @@ pub struct HeardReading {
     pub unit: Option<&'static str>,
 }
 
-/// The recogniser from `model`, or from where `cargo xtask voice` puts its file.
+/// The recogniser from `model`, or from where `cargo xtask voice` or the package puts its file.
 ///
 /// # Errors
 /// In words: no model is there, or it is damaged.
@@ -100,7 +100,8 @@ pub fn recogniser(model: Option<PathBuf>) -> Result<Recogniser, String> {
         model.or_else(place::usual).ok_or("this system names no home folder; name the voice model with --model")?;
     if !path.is_file() {
         return Err(format!(
-            "there is no voice model at {}; `cargo xtask voice` makes it, --model names another",
+            "there is no voice model at {}; `cargo xtask voice` makes it, the package bayhand-voice-en brings it, \
+             --model names another",
             path.display()
         ));
     }

@@ -2,14 +2,14 @@
 //!
 //! - `queries`: what is asked without anything being recorded. `speaking`: what is said aloud, and what is missing for it.
 //! - `hearing`: what may be answered aloud.
-//! - `evidence`: what the gates find and a person relies on.
+//! - `evidence`: what the gates find and a person relies on. `cars`: the book by its cars.
 //!
 //! One lock orders everything: an ask is answered after its entry is on the disk, and views are made of what is there.
 
+mod cars;
 mod evidence;
 mod hearing;
 mod keeping;
-mod learned;
 mod listing;
 mod people;
 mod procedure;
@@ -25,9 +25,10 @@ use crate::{
     ask::{Ask, Entry, JobFilter, Refused, Wish},
     body::{Body, Happened, VERSION, What},
     clock::Clock,
+    fault,
     handover::Handover,
     log::{Log, LogError},
-    preferences::Preferences,
+    preferences::{Preferences, Units},
     refuse::{denied as denied_by_book, refused},
     show,
     tell::Tell,
@@ -52,6 +53,17 @@ pub enum DeskError {
     /// The book cannot be opened.
     #[error(transparent)]
     Book(#[from] BookError),
+}
+
+impl DeskError {
+    /// What happened, what it means and what to do, in this language; in English where there are no words of it.
+    pub fn says(&self, language: &str) -> String {
+        let words = Words::of(Language::asked_for(language).unwrap_or_default());
+        let tell = Tell { words: &words, units: Units::default() };
+        let DeskError::Book(error) = self;
+        // Opening asks no list of people.
+        fault::book(error, &tell).unwrap_or_else(|| error.to_string())
+    }
 }
 
 /// The book and the open job.
@@ -261,7 +273,7 @@ impl Desk {
         Refused {
             code: code.into(),
             field: None,
-            says: self.tell().text("refused-unreadable", &[("why", why.to_string())]),
+            says: self.tell().text("refused-unreadable", &[("why", fault::log(why, &self.tell()))]),
         }
     }
 
@@ -323,7 +335,10 @@ impl Desk {
         let _ordered = self.open.lock().await;
         let verified = whole::verify(&self.book).await.map_err(|why| match why {
             whole::Unsound::Book(error) => self.by_book(&error),
-            other => Refused { code: "unsound".into(), field: None, says: other.to_string() },
+            other => {
+                let says = fault::unsound(&other, &self.tell()).unwrap_or_default();
+                Refused { code: "unsound".into(), field: None, says }
+            }
         })?;
         let entries = self.read(job).await?.revision();
         let args = [
@@ -350,11 +365,14 @@ impl Desk {
         Refused { code: code.into(), field: None, says: self.tell().text(&format!("refused-{code}"), &[]) }
     }
 
-    /// What the book answered, in words: what somebody may not in theirs, what the storage does in its own.
+    /// What the book answered, in words.
     fn by_book(&self, error: &BookError) -> Refused {
         match error {
             BookError::Denied(denied) => denied_by_book(denied, &self.tell()),
-            other => Refused { code: other.code().to_owned(), field: None, says: other.to_string() },
+            other => {
+                let says = fault::book(other, &self.tell()).unwrap_or_default();
+                Refused { code: other.code().to_owned(), field: None, says }
+            }
         }
     }
 

@@ -4,6 +4,7 @@
 
 use crate::view::VerdictCode;
 use serde::{Deserialize, Serialize};
+use ts_rs::TS;
 
 /// Contents of the sheet of one sealed job.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -39,7 +40,7 @@ pub struct Handover {
 }
 
 /// A label and its text.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct Labelled {
     /// The label.
     pub label: String,
@@ -48,7 +49,7 @@ pub struct Labelled {
 }
 
 /// A table with figures as found and as left.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct Table {
     /// Its title.
     pub title: String,
@@ -61,7 +62,7 @@ pub struct Table {
 }
 
 /// A row.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, TS)]
 pub struct TableRow {
     /// What it is.
     pub name: String,

@@ -216,6 +216,11 @@ impl Known<'_> {
         car
     }
 
+    /// The newest set of a group, judged, void or not: it stays true of how the car stood then.
+    pub fn judged_group(&self, group: &str) -> Option<Judged> {
+        self.judged(self.reading_set(group, true)?).ok()
+    }
+
     /// Judges a set of readings.
     ///
     /// # Errors

@@ -76,8 +76,13 @@ impl<'a> Known<'a> {
 
     /// Turns made at each collar since the job began; positive raises the car.
     pub fn turns_made(&self) -> Corners<f64> {
+        self.turns_made_before(u64::MAX)
+    }
+
+    /// The same up to an entry, which does not count.
+    pub fn turns_made_before(&self, number: u64) -> Corners<f64> {
         let mut turns = Corners::same(0.0);
-        for recording in &self.recordings {
+        for recording in self.recordings.iter().filter(|r| r.number < number) {
             for place in Place::ALL {
                 let key = match recording.step {
                     "rough.set" => format!("turns.{}", place.code()),

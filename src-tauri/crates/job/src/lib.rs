@@ -22,6 +22,7 @@ pub mod clock;
 pub mod coach;
 mod desk;
 pub mod draft;
+mod fault;
 pub mod gates;
 pub mod handover;
 pub mod hearing;

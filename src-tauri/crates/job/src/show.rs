@@ -2,10 +2,13 @@
 
 mod angles;
 mod bay;
+mod cars;
 mod coach;
 mod fields;
 mod figures;
+mod instruments;
 mod line;
+mod origin;
 mod outlook;
 mod plots;
 mod review;
@@ -17,8 +20,11 @@ mod turn;
 
 pub use angles::{figure_rows as angle_figures, name as angle_name, with_u as angle_with_u};
 pub use bay::bay_view;
+pub use cars::car;
 pub use coach::coach;
 pub use fields::preset;
+pub use instruments::of_book as instruments;
+pub use origin::origin;
 pub use outlook::why;
 pub use review::{card_row, review_job, state_code};
 pub use rows::short;
@@ -26,11 +32,10 @@ pub use sheet::handover;
 pub use step::{ended_screen, hazards, preview, step_body};
 
 use crate::{
-    known::Known,
     log::Log,
     preferences::BoardPlace,
     tell::Tell,
-    view::{InstrumentRow, PathStage, PersonView, StateCode},
+    view::{PathStage, PersonView, StateCode},
 };
 use bayhand_procedure::{Document, Next, Path, Standing, State, Status, next, to_do};
 
@@ -62,21 +67,6 @@ pub fn people(log: &Log, tell: &Tell) -> Vec<PersonView> {
         label: person(log, initials, tell),
     };
     log.state.people().iter().map(view).collect()
-}
-
-/// The instruments of a job as they were written at intake, with their calibration.
-pub fn instruments(known: &Known, tell: &Tell) -> Vec<InstrumentRow> {
-    let row = |id: &str| {
-        let step = match id {
-            "pads" => "intake.pads",
-            "angle-gauge" => "intake.angle-instruments",
-            _ => "intake.instruments",
-        };
-        let text = |suffix: &str| known.text(step, &format!("{id}-{suffix}")).map(str::to_owned);
-        let args = [("id", text("id")?), ("due", text("due")?)];
-        Some(InstrumentRow { name: tell.text(&format!("instrument-{id}"), &[]), text: tell.text("sheet-due", &args) })
-    };
-    ["pads", "laser", "height-gauge", "pressure-gauge", "angle-gauge"].into_iter().filter_map(row).collect()
 }
 
 /// 'corner-balance-and-alignment 1, 0a1b2c3d4e5f': id, version and the beginning of the hash.
@@ -144,6 +134,11 @@ const CAPITAL: f64 = 0.668;
 /// '11:26'.
 pub fn clock(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
     at.format("%H:%M").to_string()
+}
+
+/// '25 Nov 2026'.
+pub fn day(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
+    at.format("%-d %b %Y").to_string()
 }
 
 /// '25 Nov 2026, 11:26'.

@@ -5,8 +5,11 @@
 
 mod angles;
 mod bay;
+mod cars;
 mod coach;
 mod heard;
+mod instruments;
+mod origin;
 mod parts;
 mod people;
 mod procedure;
@@ -16,8 +19,11 @@ mod step;
 
 pub use angles::{AdjusterView, AngleView, AnglesView};
 pub use bay::BayView;
+pub use cars::{CarRow, CarView, CarsView, CollarRow, FactorRow, LearnedView};
 pub use coach::{CoachRow, CoachView, ScoreRow};
 pub use heard::{HeardAct, HeardPending, HeardView};
+pub use instruments::{DueCode, InstrumentView, InstrumentsView};
+pub use origin::{OriginPart, OriginReading, OriginView};
 pub use parts::{
     CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,
     TurnView, VerdictCode,
@@ -26,7 +32,7 @@ pub use people::{PeopleView, PersonRow};
 pub use procedure::{ProcedureView, TrustCode};
 pub use review::{
     BookView, Departure, EntryRow, EntryText, FigureRow, InstrumentRow, JobRow, PairPlot, PairPoint, PersonRecord,
-    RestsOn, ReviewJob, ReviewView, SendBackTarget, StageCount, StageTime,
+    ReviewJob, ReviewView, SendBackTarget, StageCount, StageTime,
 };
 pub use settings::{ScreenChoice, SettingsView};
 pub use step::{

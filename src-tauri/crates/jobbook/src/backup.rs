@@ -18,7 +18,7 @@ impl Book {
         let unfinished = to.with_extension("unfinished");
         let name = unfinished
             .to_str()
-            .ok_or_else(|| BookError::NotABook { path: to.into(), found: "a name that is not plain text" })?;
+            .ok_or_else(|| BookError::NotABook { path: to.into(), found: crate::Instead::NoPlainName })?;
         if let Some(folder) = to.parent().filter(|folder| !folder.as_os_str().is_empty()) {
             fs::create_dir_all(folder).at_path(to)?;
         }

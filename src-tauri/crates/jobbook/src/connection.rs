@@ -131,12 +131,12 @@ async fn identify(connection: &mut SqliteConnection, path: &Path) -> Result<(), 
     // SQLite takes a file shorter than its header for a database in which there is nothing yet.
     let not_a_book = |found| Err(BookError::NotABook { path: path.into(), found });
     match path.metadata().at_path(path)?.len() {
-        0 => return not_a_book("an empty file"),
-        1..SQLITE_HEADER_BYTES => return not_a_book("a file of another kind"),
+        0 => return not_a_book(crate::Instead::Empty),
+        1..SQLITE_HEADER_BYTES => return not_a_book(crate::Instead::OtherKind),
         _ => {}
     }
     if rows::application_id(connection).await.at_path(path)? != APPLICATION_ID {
-        return not_a_book("a database of another program");
+        return not_a_book(crate::Instead::OtherProgram);
     }
     let (book, program) = (rows::user_version(connection).await.at_path(path)?, newest_format());
     if book > program {

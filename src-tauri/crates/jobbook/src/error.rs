@@ -39,8 +39,8 @@ pub enum BookError {
     NotABook {
         /// The file.
         path: PathBuf,
-        /// What it is instead, to follow 'it is'.
-        found: &'static str,
+        /// What it is instead.
+        found: Instead,
     },
 
     /// The book was written by a later version of the program. It was not changed.
@@ -228,6 +228,26 @@ pub enum BookError {
     },
 }
 
+/// What a file is that is no book.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Instead {
+    /// A folder.
+    #[error("a folder")]
+    Folder,
+    /// A name that cannot be written as text.
+    #[error("a name that is not plain text")]
+    NoPlainName,
+    /// Nothing in it.
+    #[error("an empty file")]
+    Empty,
+    /// Some other file.
+    #[error("a file of another kind")]
+    OtherKind,
+    /// A database that is not ours.
+    #[error("a database of another program")]
+    OtherProgram,
+}
+
 /// The first entry, by job and number, that is not as it was written.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("Job {job}, entry {number}: {what}.")]
@@ -356,7 +376,7 @@ impl<T> AtPath<T> for Result<T, sqlx::Error> {
             Some(SQLITE_READONLY) => BookError::ReadOnly { path: path.into() },
             Some(SQLITE_FULL) => BookError::DiskFull { path: path.into() },
             Some(SQLITE_CORRUPT) => BookError::Damaged { path: path.into(), detail: source.to_string() },
-            Some(SQLITE_NOTADB) => BookError::NotABook { path: path.into(), found: "a file of another kind" },
+            Some(SQLITE_NOTADB) => BookError::NotABook { path: path.into(), found: Instead::OtherKind },
             _ => BookError::Storage { path: path.into(), source: source.into() },
         })
     }

@@ -35,7 +35,7 @@ mod verify;
 mod write;
 
 pub use book::{Book, Entry, JobId, JobRow, Recorded};
-pub use error::{BadEntry, BookError, Defect};
+pub use error::{BadEntry, BookError, Defect, Instead};
 pub use event::{BookEvent, Person, Rank};
 pub use export::Export;
 pub use people::{Denied, Roster};

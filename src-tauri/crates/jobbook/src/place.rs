@@ -24,10 +24,10 @@ impl Place {
             Err(source) => return Err(BookError::File { path: path.into(), source }),
         };
         if path.is_dir() {
-            return Err(BookError::NotABook { path, found: "a folder" });
+            return Err(BookError::NotABook { path, found: crate::Instead::Folder });
         }
         let (Some(folder), Some(name)) = (path.parent(), path.file_name().and_then(|name| name.to_str())) else {
-            return Err(BookError::NotABook { path, found: "a name that is not plain text" });
+            return Err(BookError::NotABook { path, found: crate::Instead::NoPlainName });
         };
         Ok(Self { folder: folder.into(), name: name.into(), path: path.clone() })
     }

@@ -27,7 +27,7 @@ async fn check_not_a_book(path: &Path, what: &str) {
     let folder = path.parent().unwrap();
     let (bytes, names) = (fs::read(path).unwrap(), listing(folder));
     match refusal(path).await {
-        BookError::NotABook { found, .. } => assert_eq!(found, what, "the refusal says what the file is"),
+        BookError::NotABook { found, .. } => assert_eq!(found.to_string(), what, "the refusal says what the file is"),
         other => panic!("should be no book: {other}"),
     }
     assert_eq!(fs::read(path).unwrap(), bytes, "a file that is not ours is not changed");
@@ -59,7 +59,7 @@ async fn a_database_of_another_program_is_refused_and_not_touched() {
 async fn a_folder_is_no_book() {
     let (folder, _) = place();
     let error = refusal(folder.path()).await;
-    assert!(matches!(error, BookError::NotABook { found: "a folder", .. }), "{error}");
+    assert!(matches!(error, BookError::NotABook { found: bayhand_jobbook::Instead::Folder, .. }), "{error}");
 }
 
 #[tokio::test]

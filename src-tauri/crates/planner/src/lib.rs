@@ -7,7 +7,7 @@
 //! - [`Problem`], [`Plan`]: the JSON of `bayhand-cli plan`. [`Limits`]: what a plan must keep.
 //! - `search`: sphere decoding over whole steps; the proof stands at its top. `triangle`, `excess`: its parts.
 //! - `prior`, `belief`: springs and ratios as a guess with a spread, and what readings teach about them.
-//! - [`Knowledge`]: what was learned, kept on the car and used at its next visit.
+//! - [`Knowledge`]: what was learned, kept on the car and used at its next visit; [`collar_effects`]: what a collar does by it.
 //! - `outlook`: what is known of a plan's outcome, and the chance that every wish is inside its window.
 //! - `stop`, `binding`, `reach`, `line`, `sentence`: the parts of the explanation.
 //! - [`whole_steps`]: the same search for any four adjusters, such as those of an axle's angles.
@@ -22,6 +22,7 @@ mod answer;
 mod belief;
 mod binding;
 mod chance;
+mod effect;
 mod error;
 mod excess;
 mod knowledge;
@@ -45,6 +46,7 @@ pub use answer::{
 };
 pub use bayhand_chassis::{Confidence, Scaled};
 pub use chance::box_probability;
+pub use effect::{CollarEffect, collar_effects};
 pub use error::PlanError;
 pub use knowledge::{Doubted, Knowledge, Learned, LearnedScale};
 pub use limits::{Clearance, HEIGHT_DIFF_MOST_MM, Limits};

@@ -5,9 +5,10 @@
 //! takes the place of both where it is about the same data.
 
 use crate::PlanError;
+use crate::knowledge::Knowledge;
 use crate::objective::PerStep;
 use crate::problem::Problem;
-use bayhand_chassis::{Sensitivity, UnknownFactor, unknown_factors, with_factors};
+use bayhand_chassis::{Confidence, Sensitivity, UnknownFactor, unknown_factors, with_factors};
 use bayhand_vehicle::{Car, Corners};
 use nalgebra::{DMatrix, DVector};
 
@@ -36,19 +37,30 @@ pub(crate) struct Prior {
 impl Prior {
     /// What is believed before any round.
     pub(crate) fn of(problem: &Problem) -> Result<Prior, PlanError> {
-        problem.car.validate().map_err(bayhand_chassis::StaticsError::from)?;
-        let filled = with_factors(&problem.car, std::iter::empty());
-        let unknowns = unknown_factors(&problem.car, &problem.confidence);
+        let step_mm = problem.adjusters.map(|a| a.step_mm);
+        Prior::with(&problem.car, &problem.confidence, step_mm, problem.known.as_ref())
+    }
+
+    /// The same of a car whose collars travel `step_mm` (mm) for a step.
+    pub(crate) fn with(
+        car: &Car,
+        confidence: &Confidence,
+        step_mm: Corners<f64>,
+        known: Option<&Knowledge>,
+    ) -> Result<Prior, PlanError> {
+        car.validate().map_err(bayhand_chassis::StaticsError::from)?;
+        let filled = with_factors(car, std::iter::empty());
+        let unknowns = unknown_factors(car, confidence);
         let variances: Vec<f64> = unknowns.iter().map(|u| u.sigma * u.sigma).collect();
         let logs = Logs {
             mean: DVector::zeros(unknowns.len()),
             covariance: DMatrix::from_diagonal(&DVector::from_vec(variances)),
         };
-        let logs = match &problem.known {
+        let logs = match known {
             Some(known) => known.applied(&unknowns, logs),
             None => logs,
         };
-        Ok(Prior { entered: problem.car, filled, step_mm: problem.adjusters.map(|a| a.step_mm), unknowns, logs })
+        Ok(Prior { entered: *car, filled, step_mm, unknowns, logs })
     }
 
     /// The car with the factors `exp(logs)`, held inside what a car can be.

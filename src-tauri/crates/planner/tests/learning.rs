@@ -3,7 +3,9 @@
 mod common;
 
 use bayhand_chassis::{From as Standing, To, diagonal, predict};
-use bayhand_planner::{Confidence, Knowledge, Learned, Plan, Problem, Round, Scaled, Wish, optimum, plan};
+use bayhand_planner::{
+    Confidence, Knowledge, Learned, Plan, Problem, Round, Scaled, Wish, collar_effects, optimum, plan,
+};
 use bayhand_vehicle::{Corners, Place};
 use common::{Random, coupe};
 
@@ -193,6 +195,42 @@ fn what_was_learned_is_used_at_the_next_visit() {
     }
     let why = plan(&broken).expect_err("no such covariance");
     assert_eq!(why.at(), "known.covariance[0][1]", "{why}");
+}
+
+/// What a collar does by what was learned is what the statics of the true car say, and what is said of its uncertainty holds.
+#[test]
+fn what_a_collar_does_is_told_as_it_was_learned() {
+    let problem = unlike_its_sheet();
+    let known = learned(&problem).kept("2026-11-25");
+    let mut truth = problem.car;
+    for (p, factor) in [(Place::Fl, 1.2), (Place::Fr, 1.2), (Place::Rl, 0.85), (Place::Rr, 0.85)] {
+        let corner = truth.corners.at_mut(p);
+        corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * factor);
+    }
+    let one = Corners::same(1.0);
+    let of = |car, known| collar_effects(car, &problem.confidence, one, known).expect("a car");
+    let (told, entered) = (of(&problem.car, Some(&known)), of(&problem.car, None));
+    let certain = Confidence { spring_pct: 0.0, motion_ratio_pct: 0.0 };
+    let true_ones = collar_effects(&truth, &certain, one, None).expect("a car");
+    for p in Place::ALL {
+        let (told, entered, truth) = (told.at(p), entered.at(p), true_ones.at(p));
+        assert_eq!(truth.u_load_kg, 0.0, "{p:?}: certain data leaves no doubt");
+        assert!((told.load_kg - truth.load_kg).abs() <= told.u_load_kg, "{p:?}: {told:?} holds {truth:?}");
+        assert!((told.height_mm - truth.height_mm).abs() <= told.u_height_mm, "{p:?}: {told:?} holds {truth:?}");
+        assert!(
+            told.u_load_kg < 0.5 * entered.u_load_kg,
+            "{p:?}: known better than by the papers: {told:?} {entered:?}"
+        );
+        // By hand: one mm at the seat is told as the change of load that `predict` gives.
+        let mut collar_mm = Corners::same(0.0);
+        *collar_mm.at_mut(p) = 1.0;
+        let zero = Corners::same(0.0);
+        let now = problem.rounds[problem.rounds.len() - 1];
+        let from = Standing { collar_mm: zero, pads_mm: zero, loads_kg: now.loads_kg, heights_mm: now.heights_mm };
+        let after = bayhand_chassis::predict(&problem.car, &from, &To { collar_mm, pads_mm: zero }).expect("a reading");
+        let by = after.loads_kg.at(p) - now.loads_kg.at(p);
+        assert!((by - entered.load_kg).abs() < 1e-6, "{p:?}: {by} by statics, {} told", entered.load_kg);
+    }
 }
 
 /// R: chances are what they say: over many cars drawn from the prior, as many are inside as was foretold.

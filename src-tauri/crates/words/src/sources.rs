@@ -30,6 +30,7 @@ pub const ENGLISH: &[File] = files![
     "src-tauri/crates/words/text/en/terms.ftl",
     "src-tauri/crates/words/text/en/job.ftl",
     "src-tauri/crates/words/text/en/record.ftl",
+    "src-tauri/crates/words/text/en/book.ftl",
     "src-tauri/crates/words/text/en/coach.ftl",
     "src-tauri/crates/words/text/en/ui.ftl",
 ];
@@ -48,6 +49,7 @@ pub const GERMAN: &[File] = files![
     "src-tauri/crates/words/text/de/terms.ftl",
     "src-tauri/crates/words/text/de/job.ftl",
     "src-tauri/crates/words/text/de/record.ftl",
+    "src-tauri/crates/words/text/de/book.ftl",
     "src-tauri/crates/words/text/de/coach.ftl",
     "src-tauri/crates/words/text/de/ui.ftl",
 ];

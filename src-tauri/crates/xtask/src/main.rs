@@ -28,6 +28,7 @@ cargo xtask run [-- ARGUMENTS]  set up what is missing, build the windows and th
 cargo xtask test [--long]       set up what tests need and run all of them; --long adds the long forms
 cargo xtask voice               fetch the voice model (78 MB) by its pinned hash and convert it
 cargo xtask types               write the types of the windows and the schemas again from the Rust types
+cargo xtask pictures            draw the pictures of docs/model.md again and print the figures of its text
 cargo xtask bench [NAME]        the benchmarks: plan, worst, rounds, align, solver; all without a name
 cargo xtask bench voice FOLDER  the table of the voices, from a folder of test speech";
 
@@ -41,6 +42,7 @@ fn main() -> ExitCode {
         ["test", "--long"] => test::test(test::Form::Long),
         ["voice"] => voice::voice(),
         ["types"] => types::write(),
+        ["pictures"] => types::pictures(),
         ["bench"] => bench::bench(None),
         ["bench", "voice", words @ ..] => bench::voice(words),
         ["bench", name] => bench::bench(Some(name)),

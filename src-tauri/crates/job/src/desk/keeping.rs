@@ -4,6 +4,7 @@ use super::Desk;
 use crate::{
     ask::Refused,
     card::Card,
+    fault,
     log::Log,
     preferences::Preferences,
     show,
@@ -62,7 +63,7 @@ impl Desk {
         let Some(folder) = self.settings().set.copies_in else { return };
         if let Err(error) = self.copy_into(Path::new(&folder)).await {
             tracing::warn!(code = error.code(), "no copy was made at the end of the job");
-            self.tell_copy(self.tell().text("copy-failed", &[("why", error.to_string())]));
+            self.tell_copy(self.tell().text("copy-failed", &[("why", self.by_book(&error).says)]));
         }
     }
 
@@ -126,6 +127,21 @@ impl Desk {
         self.book.export(JobId(job)).await.map(|export| export.text()).map_err(|e| self.by_book(&e))
     }
 
+    /// The refusal when what is handed over of a job could not be written to a place: `sheet`, `export` by name.
+    pub fn not_written(&self, what: &str, job: i64, place: &Path, why: &std::io::Error) -> Refused {
+        let tell = self.tell();
+        let code = format!("{what}-not-written");
+        let args =
+            [("job", job.to_string()), ("place", place.display().to_string()), ("why", fault::system(why, &tell))];
+        Refused { says: tell.text(&format!("refused-{code}"), &args), field: None, code }
+    }
+
+    /// The refusal when the contents of a sheet cannot be set as a page.
+    pub fn not_set(&self, job: i64, why: &dyn std::fmt::Display) -> Refused {
+        let says = self.tell().text("refused-sheet-not-set", &[("job", job.to_string()), ("why", why.to_string())]);
+        Refused { code: "sheet-not-set".into(), field: None, says }
+    }
+
     /// Where an export lies, in words.
     pub fn export_told(&self, path: &Path) -> String {
         self.tell().text("export-written", &[("place", path.display().to_string())])
@@ -153,11 +169,7 @@ impl Desk {
             field: Some("import".into()),
             says: self.tell().text("refused-import-file", &[("place", place.to_owned()), ("why", why)]),
         };
-        let file = tokio::fs::metadata(place).await.map_err(|error| unread(error.to_string()))?;
-        if !file.is_file() || file.len() > MOST_BYTES {
-            return Err(unread("it is no file, or too large".into()));
-        }
-        let text = tokio::fs::read_to_string(place).await.map_err(|error| unread(error.to_string()))?;
+        let text = fault::text_of(Path::new(place), MOST_BYTES, &self.tell()).await.map_err(unread)?;
         let new = self.import(by, pin, &text).await?;
         Ok(self.tell().text(if new { "import-taken" } else { "import-there" }, &[]))
     }

@@ -13,10 +13,10 @@ use chrono::{DateTime, NaiveDate};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A job with its card; or why it cannot be read.
-struct Listed {
-    id: i64,
+pub(super) struct Listed {
+    pub(super) id: i64,
     opened_at: String,
-    card: Result<Card, Refused>,
+    pub(super) card: Result<Card, Refused>,
 }
 
 impl Desk {
@@ -37,7 +37,8 @@ impl Desk {
         (rows, cars.into_iter().collect(), people.into_iter().collect())
     }
 
-    async fn listed_jobs(&self) -> Vec<Listed> {
+    /// Every job of the book, the newest first.
+    pub(super) async fn listed_jobs(&self) -> Vec<Listed> {
         let Ok(jobs) = self.book.jobs().await else { return Vec::new() };
         let mut listed = Vec::new();
         for job in jobs.into_iter().rev() {

@@ -5,7 +5,7 @@ use super::Desk;
 use crate::{
     ask::Refused,
     body::SignedFor,
-    show,
+    fault, show,
     tell::Tell,
     view::{ProcedureView, TrustCode},
 };
@@ -52,7 +52,8 @@ impl Desk {
             field: Some("place".into()),
             says: self.tell().text(&format!("refused-{code}"), &[("place", place.clone()), ("why", why)]),
         };
-        let text = read(Path::new(&place)).await.map_err(|why| at_place("procedure-file", why))?;
+        let text = fault::text_of(Path::new(&place), MOST_BYTES, &self.tell()).await;
+        let text = text.map_err(|why| at_place("procedure-file", why))?;
         let document = load(&text).map(Arc::new).map_err(|faults| at_place("procedure-form", told(&faults)))?;
         let (asked, of) = (text.clone(), document.clone());
         let trusted = tokio::task::spawn_blocking(move || trust(&asked, &of)).await;
@@ -138,15 +139,6 @@ impl Desk {
         self.changed.send_modify(|n| *n += 1);
         self.procedure_view()
     }
-}
-
-/// The text of a file that could be a procedure.
-async fn read(place: &Path) -> Result<String, String> {
-    let file = tokio::fs::metadata(place).await.map_err(|error| error.to_string())?;
-    if !file.is_file() || file.len() > MOST_BYTES {
-        return Err("it is no file, or too large".into());
-    }
-    tokio::fs::read_to_string(place).await.map_err(|error| error.to_string())
 }
 
 fn told(faults: &[Fault]) -> String {

@@ -7,12 +7,22 @@ use crate::{
     draft::Draft,
     preferences::{Preferences, Wrong},
     show,
-    view::{Choice, CoachView, Outlook, ReadBack, SettingsView},
+    view::{Choice, CoachView, OriginView, Outlook, ReadBack, SettingsView},
 };
 use bayhand_words::Language;
 use std::{collections::BTreeMap, sync::PoisonError};
 
 impl Desk {
+    /// Where a figure of a job comes from: exactly its own readings.
+    ///
+    /// # Errors
+    /// There is no such job or figure, or the job cannot be read.
+    pub async fn origin(&self, job: i64, figure: &str) -> Result<OriginView, Refused> {
+        let _ordered = self.open.lock().await;
+        let log = self.read(job).await?;
+        show::origin(&log, figure, &self.tell()).ok_or_else(|| self.refuse("no-such-figure"))
+    }
+
     /// Takes how the windows are set, such as at the start of the program.
     ///
     /// # Errors

@@ -50,15 +50,48 @@ pub fn rows(found: Option<&Judged>, left: Option<&Judged>, wishes: &Wishes, tell
                     Of::Loads(figure) => Some(budget::made_of(&judged.reading.budget(figure), tell)),
                     Of::Heights => None,
                 },
-                wanted: against.wanted.map(|(target, window)| {
-                    let args = [("target", value(target, of, tell)), ("window", value(window, of, tell))];
-                    tell.text("figure-wanted", &args)
-                }),
+                wanted: against.wanted.map(|of_it| wanted(of_it, of, tell)),
                 verdict: verdict.map(super::line::code),
                 verdict_word: verdict.map(|v| tell.verdict(v)),
             }
         })
         .collect()
+}
+
+/// Rows for load and height of each corner, as found and as left. Loads are only told: what is agreed of them are the figures.
+pub fn corners(found: Option<&Judged>, left: Option<&Judged>, wishes: &Wishes, tell: &Tell) -> Vec<FigureRow> {
+    let load = |judged: &Judged, p: Place| Against {
+        value: *judged.loads_kg.at(p),
+        u: *judged.u_loads_kg.at(p),
+        wanted: None,
+    };
+    let height = |judged: &Judged, p: Place| Against {
+        value: *judged.heights_mm.at(p),
+        u: judged.spread_of_heights().one_mm,
+        wanted: Some((*wishes.heights_mm.at(p), wishes.height_window_mm)),
+    };
+    let row = |id: &str, p: Place, of: Of, against: &dyn Fn(&Judged, Place) -> Against| {
+        let told = |judged: &Judged| with_u(&against(judged, p), of, tell);
+        let verdict = left.and_then(|judged| against(judged, p).verdict());
+        FigureRow {
+            id: format!("{id}.{}", p.code()),
+            name: tell.text(&format!("figure-{}", id.replace('_', "-")), &[("corner", tell.corner(p))]),
+            found: found.map(told),
+            left: left.map(told),
+            made_of: None,
+            wanted: left.or(found).and_then(|judged| against(judged, p).wanted).map(|w| wanted(w, of, tell)),
+            verdict: verdict.map(super::line::code),
+            verdict_word: verdict.map(|v| tell.verdict(v)),
+        }
+    };
+    // Shown as the total is: in the unit of a load.
+    let loads = Place::ALL.into_iter().map(|p| row("load_kg", p, Of::Loads(Figure::TotalKg), &load));
+    let heights = Place::ALL.into_iter().map(|p| row("height_mm", p, Of::Heights, &height));
+    if left.or(found).is_none() { Vec::new() } else { loads.chain(heights).collect() }
+}
+
+fn wanted((target, window): (f64, f64), of: Of, tell: &Tell) -> String {
+    tell.text("figure-wanted", &[("target", value(target, of, tell)), ("window", value(window, of, tell))])
 }
 
 fn value(value: f64, of: Of, tell: &Tell) -> String {

@@ -8,7 +8,7 @@ use crate::{
     log::Log,
     show::{angle_figures, figures, line, people, plots, rows, times, title},
     tell::Tell,
-    view::{JobRow, RestsOn, ReviewJob, SendBackTarget},
+    view::{FigureRow, JobRow, ReviewJob, SendBackTarget},
 };
 use bayhand_procedure::{Document, Ending, Next, Path, Standing, State, Status, next};
 use std::collections::BTreeSet;
@@ -49,9 +49,7 @@ pub fn card_row(id: i64, card: &Card, tell: &Tell) -> JobRow {
 pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
     let known = Known::of(log);
     let wishes = known.wishes();
-    let judge = |group: &str| known.reading_set(group, true).and_then(|set| known.judged(set).ok());
-    let found = judge("baseline");
-    let left = judge("final").or_else(|| known.judged_set().and_then(|set| known.judged(set).ok()));
+    let (found, left) = found_and_left(&known);
     let last = left.as_ref().or(found.as_ref());
     let both = last.zip(wishes.as_ref());
     let earlier: Vec<f64> = plots::rounds(&known).iter().map(|judged| judged.figures.cross_pct).collect();
@@ -64,17 +62,8 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
         departures_title: tell.text("departures-title", &[("count", departures.len().to_string())]),
         departures,
         entries: rows::rows(log, tell),
-        figures: wishes
-            .as_ref()
-            .map_or_else(Vec::new, |w| figures::rows(found.as_ref(), left.as_ref(), w, tell))
-            .into_iter()
-            .chain(angles(&known, tell))
-            .collect(),
-        rests_on: [("rests-on-found", &found), ("rests-on-left", &left)]
-            .into_iter()
-            .filter_map(|(id, judged)| rests_on(id, judged.as_ref()?, tell))
-            .collect(),
-        instruments: super::instruments(&known, tell),
+        figures: figures(&known, found.as_ref(), left.as_ref(), tell),
+        instruments: super::instruments::of_job(&known, tell),
         plots: wishes.as_ref().map_or_else(Vec::new, |w| plots::all(&known, w, tell)),
         line: both.and_then(|(judged, w)| line::line(judged, w, None, &earlier, tell)).map(|drawn| drawn.line),
         footprints_found: found
@@ -92,6 +81,21 @@ pub fn review_job(log: &Log, tell: &Tell) -> ReviewJob {
         sheet_ready: log.state.status == Status::Sealed,
         coach_ready: log.opened.practice.is_some() && log.ended(),
     }
+}
+
+/// The reading before anything was set, and the last one that counts.
+pub fn found_and_left(known: &Known) -> (Option<Judged>, Option<Judged>) {
+    let left = known.judged_group("final").or_else(|| known.judged(known.judged_set()?).ok());
+    (known.judged_group("baseline"), left)
+}
+
+/// Figures, loads, heights and angles as found and as left.
+pub fn figures(known: &Known, found: Option<&Judged>, left: Option<&Judged>, tell: &Tell) -> Vec<FigureRow> {
+    let of_loads = known.wishes().map(|wishes| {
+        let corners = figures::corners(found, left, &wishes, tell);
+        figures::rows(found, left, &wishes, tell).into_iter().chain(corners)
+    });
+    of_loads.into_iter().flatten().chain(angles(known, tell)).collect()
 }
 
 fn summary(log: &Log, tell: &Tell) -> String {
@@ -124,16 +128,9 @@ fn seal_says(log: &Log, ready: bool, tell: &Tell) -> String {
 }
 
 /// The angles as they are handed over, or as they were read last.
-fn angles(known: &Known, tell: &Tell) -> Vec<crate::view::FigureRow> {
+fn angles(known: &Known, tell: &Tell) -> Vec<FigureRow> {
     let last = known.aligned("final.angles").or_else(|_| known.aligned(READ));
     last.map_or_else(|_| Vec::new(), |left| angle_figures(known, &left, tell))
-}
-
-/// 'As left: 3 settles', with their entries, so that a figure is found in the record; none while nothing of it is recorded.
-fn rests_on(id: &str, judged: &Judged, tell: &Tell) -> Option<RestsOn> {
-    let entries: Vec<_> = judged.set.readings.iter().filter_map(|r| r.number).collect();
-    let says = tell.text(id, &[("settles", judged.set.settles().to_string())]);
-    (!entries.is_empty()).then_some(RestsOn { says, entries })
 }
 
 /// The reason that was written at the last judgement, with the place on the line.

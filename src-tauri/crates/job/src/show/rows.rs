@@ -9,7 +9,7 @@ use crate::{
     view::{Departure, EntryRow, EntryText, StateCode},
 };
 use bayhand_measure::{decimals_for, show};
-use bayhand_procedure::{Entered, Event, Found, Kind, Standing, Step};
+use bayhand_procedure::{Entered, Event, Found, Input, Kind, Standing, Step};
 use std::collections::BTreeMap;
 
 /// Every entry, the opening first.
@@ -178,18 +178,7 @@ fn entered(step: &Step, entries: &BTreeMap<String, Entered>, tell: &Tell) -> Str
     let mut parts = Vec::new();
     for input in &step.inputs {
         for key in input.keys() {
-            let Some(entry) = entries.get(&key) else { continue };
-            let text = match &input.kind {
-                Kind::Check if entry.text == "yes" => continue,
-                Kind::Check => tell.text("check-no", &[]),
-                Kind::Choice(_) => tell.text(&format!("option-{}", entry.text), &[]),
-                Kind::Number(number) => {
-                    let code = entry.unit.as_deref().unwrap_or(&number.unit);
-                    let symbol = unit(code).map_or("", |u| u.symbol());
-                    format!("{} {symbol}", entry.text).trim().to_owned()
-                }
-                Kind::Text => entry.text.clone(),
-            };
+            let Some(text) = entries.get(&key).and_then(|entry| value_text(input, entry, tell)) else { continue };
             parts.push(format!("{}: {text}", field_name(tell.words, &step.id, &key)));
         }
     }
@@ -200,6 +189,21 @@ fn entered(step: &Step, entries: &BTreeMap<String, Entered>, tell: &Tell) -> Str
         parts.push(tell.text("row-checks", &[("count", checks.count().to_string())]));
     }
     parts.join("; ")
+}
+
+/// One value as it was entered, with its unit; none for a check that is all in order.
+pub fn value_text(input: &Input, entry: &Entered, tell: &Tell) -> Option<String> {
+    Some(match &input.kind {
+        Kind::Check if entry.text == "yes" => return None,
+        Kind::Check => tell.text("check-no", &[]),
+        Kind::Choice(_) => tell.text(&format!("option-{}", entry.text), &[]),
+        Kind::Number(number) => {
+            let code = entry.unit.as_deref().unwrap_or(&number.unit);
+            let symbol = unit(code).map_or("", |u| u.symbol());
+            format!("{} {symbol}", entry.text).trim().to_owned()
+        }
+        Kind::Text => entry.text.clone(),
+    })
 }
 
 /// Texts of an entry that may be corrected: no gate and no figure rests on them.

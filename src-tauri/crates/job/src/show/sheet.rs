@@ -2,7 +2,7 @@
 
 use crate::{
     handover::{Handover, Headings, Labelled, Table, TableRow},
-    judge::Judged,
+    judge::{Judged, Wishes},
     known::Known,
     log::Log,
     show::{angle_figures, angle_with_u, date, figures, line, person, review, rows, title},
@@ -20,10 +20,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
         return None;
     }
     let known = Known::of(log);
-    let wishes = known.wishes()?;
-    let judge = |group: &str| known.reading_set(group, true).and_then(|set| known.judged(set).ok());
-    let found = judge("baseline");
-    let left = judge("final")?;
+    let (_, left, wishes) = found_and_left(&known)?;
     let words = |id: &str| tell.text(id, &[]);
     let labelled = |label: &str, text: String| Labelled { label: words(label), text };
     let option =
@@ -46,12 +43,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
             labelled("sheet-fuel", known.text("intake.load", "fuel-level").unwrap_or_default().to_owned()),
             labelled("sheet-date", date(&sealed.0)),
         ],
-        tables: vec![
-            figure_table(found.as_ref(), &left, &wishes, tell),
-            corner_table(found.as_ref(), &left, &wishes, tell),
-            angle_table(&known, tell)?,
-            pressure_table(&known, tell)?,
-        ],
+        tables: tables(&known, tell),
         turned: turned(&known, tell),
         compromise: review::compromise(&known, tell).into_iter().collect(),
         line: line::line(&left, &wishes, None, &[], tell).map(|drawn| drawn.line),
@@ -63,7 +55,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
             .collect(),
         cautions: vec![words("caution-retorque"), words("caution-lamps"), words("caution-maker")],
         people: people(log, &sealed.1, tell),
-        instruments: super::instruments(&known, tell)
+        instruments: super::instruments::of_job(&known, tell)
             .into_iter()
             .map(|row| Labelled { label: row.name, text: row.text })
             .collect(),
@@ -79,6 +71,19 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
             seal: words("sheet-seal"),
         },
     })
+}
+
+/// What was read before anything was set and at the end, and what was agreed; none before the end.
+fn found_and_left(known: &Known) -> Option<(Option<Judged>, Judged, Wishes)> {
+    Some((known.judged_group("baseline"), known.judged_group("final")?, known.wishes()?))
+}
+
+/// Figures, corners, angles and pressures as found and as left: those that were read.
+pub fn tables(known: &Known, tell: &Tell) -> Vec<Table> {
+    let Some((found, left, wishes)) = found_and_left(known) else { return Vec::new() };
+    let loads =
+        [figure_table(found.as_ref(), &left, &wishes, tell), corner_table(found.as_ref(), &left, &wishes, tell)];
+    loads.into_iter().chain(angle_table(known, tell)).chain(pressure_table(known, tell)).collect()
 }
 
 /// By whom, when, what the seal can be compared by, and what the job was done with.
@@ -124,7 +129,7 @@ fn columns(tell: &Tell) -> Vec<String> {
     ["sheet-found", "sheet-left", "sheet-wanted"].map(|id| tell.text(id, &[])).to_vec()
 }
 
-fn figure_table(found: Option<&Judged>, left: &Judged, wishes: &crate::judge::Wishes, tell: &Tell) -> Table {
+fn figure_table(found: Option<&Judged>, left: &Judged, wishes: &Wishes, tell: &Tell) -> Table {
     let rows = figures::rows(found, Some(left), wishes, tell).into_iter().map(table_row);
     Table {
         title: tell.text("sheet-figures", &[]),
@@ -142,7 +147,7 @@ fn table_row(row: FigureRow) -> TableRow {
     }
 }
 
-fn corner_table(found: Option<&Judged>, left: &Judged, wishes: &crate::judge::Wishes, tell: &Tell) -> Table {
+fn corner_table(found: Option<&Judged>, left: &Judged, wishes: &Wishes, tell: &Tell) -> Table {
     let pair = |judged: &Judged, p: Place| {
         let load = tell.text(
             "figure-with-u",

@@ -68,8 +68,6 @@ pub struct ReviewJob {
     pub entries: Vec<EntryRow>,
     /// Figures as found and as left.
     pub figures: Vec<FigureRow>,
-    /// The readings that the figures rest on, as found and as left.
-    pub rests_on: Vec<RestsOn>,
     /// The instruments of the job, with their calibration.
     pub instruments: Vec<InstrumentRow>,
     /// The cross weight over the rounds, then the differences of the axles and the four loads.
@@ -98,16 +96,6 @@ pub struct ReviewJob {
     pub sheet_ready: bool,
     /// True for a practice job that has ended: its coach can be asked.
     pub coach_ready: bool,
-}
-
-/// The readings that figures rest on.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
-pub struct RestsOn {
-    /// 'As left: 3 settles'.
-    pub says: String,
-    /// Entries of the readings.
-    #[ts(type = "number[]")]
-    pub entries: Vec<u64>,
 }
 
 /// What somebody did over all jobs.

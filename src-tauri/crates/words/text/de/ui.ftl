@@ -267,6 +267,27 @@ ui-coach-wrong = Nicht so, wie es angenommen war
 ui-coach-slips = Anders aufgeschrieben als angezeigt
 ui-coach-score = Was zählt
 ui-close = Schließen
+## Fahrzeuge des Buchs
+ui-cars = Fahrzeuge
+ui-cars-search = Suche: Name, Kürzel, Auftragsnummer
+ui-car-visits = Besuche
+ui-car-learned = Was gelernt wurde
+ui-car-turn = Eine Umdrehung des Federtellers
+ui-car-travel = bewegt ihn um
+ui-car-load = Last dort
+ui-car-height = Höhe dort
+ui-car-left = Letzte Einstellungen
+ui-instruments = Messmittel
+ui-instrument-stated = Angegebene Unsicherheit
+ui-instrument-not-stated = Nicht aufgezeichnet
+ui-instrument-calibrated = Kalibriert
+ui-instrument-due = Kalibrierung fällig
+ui-instrument-checks = Prüfungen
+ui-instrument-earlier = Frühere Prüfungen
+ui-origin-instrument = Mit
+ui-origin-configuration = Fahrzeug
+ui-origin-entry = Zum Eintrag Nr.
+
 ## Das Buch, und was getrennt davon steht
 ui-book = Buch
 ui-book-by = Wer

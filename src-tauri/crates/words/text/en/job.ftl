@@ -273,7 +273,7 @@ heard-english-only = Spoken answers are understood in English only. Use the keys
 said-number = { $label }: { $text }.
 missing-voice = Nothing can be said here: { $why }. Everything stands on the screen, and the job goes on without a voice. To be spoken to, install espeak-ng and start the program afresh.
 missing-microphone = Spoken answers cannot be heard: { $why }. Keys, touch and pedal do all of it, and the job goes on. To be heard, connect a microphone (on Debian with alsa-utils) and hold the key to talk again.
-missing-model = Spoken answers cannot be understood: { $why }. Keys, touch and pedal do all of it, and the job goes on. “cargo xtask voice” makes the voice model; a file elsewhere is named in the settings.
+missing-model = Spoken answers cannot be understood: { $why }. Keys, touch and pedal do all of it, and the job goes on. The package bayhand-voice-en or “cargo xtask voice” brings the voice model; a file elsewhere is named in the settings.
 missing-speaker = What is said cannot be heard: { $why }. Everything stands on the screen, and the job goes on without a voice. Connect a loudspeaker, or switch the voice off in the settings.
 
 ## Settings
@@ -363,8 +363,6 @@ sheet-people = People
 sheet-worked = Worked
 sheet-sealed-by = Sealed by
 sheet-sealed = { $by }, { $at }
-rests-on-found = As found: { $settles } settles
-rests-on-left = As left: { $settles } settles
 sheet-instruments = Instruments, calibration due
 sheet-due = { $id }, due { $due }
 sheet-seal = Seal

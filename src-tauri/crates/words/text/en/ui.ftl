@@ -268,6 +268,27 @@ ui-coach-wrong = Not as it was taken to be
 ui-coach-slips = Written down other than it was shown
 ui-coach-score = What counted
 ui-close = Close
+## Cars of the book
+ui-cars = Cars
+ui-cars-search = Search: name, initials, job number
+ui-car-visits = Visits
+ui-car-learned = What was learned
+ui-car-turn = One turn of the collar at
+ui-car-travel = moves it by
+ui-car-load = load there
+ui-car-height = height there
+ui-car-left = Last settings
+ui-instruments = Instruments
+ui-instrument-stated = Stated uncertainty
+ui-instrument-not-stated = Not recorded
+ui-instrument-calibrated = Calibrated
+ui-instrument-due = Calibration due
+ui-instrument-checks = Checks
+ui-instrument-earlier = Earlier checks
+ui-origin-instrument = With
+ui-origin-configuration = Car
+ui-origin-entry = To entry no.
+
 ## The book, and what is kept apart
 ui-book = Book
 ui-book-by = Who
