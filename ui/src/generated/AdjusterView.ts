@@ -13,9 +13,17 @@ id: string,
  */
 name: string, 
 /**
- * What to do: '+1.25 turns: top out'.
+ * What to do: '1 and a quarter turns, top out (+1.25)'.
  */
 does: string, 
+/**
+ * The same in a table: '+1.25 turns, top out'.
+ */
+short: string, 
+/**
+ * The same aloud, with the adjuster's name.
+ */
+said: string, 
 /**
  * How far the angle has to go, and what is expected to be left.
  */
