@@ -4,42 +4,13 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up should stop")]
 
 mod common;
+#[path = "common/damaged.rs"]
+mod damaged;
 
 use bayhand_jobbook::{Book, BookEvent, Export};
 use common::{at, bodies, place};
+use damaged::{damaged, runner};
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-
-const SEED: [u8; 32] = *b"bayhand fuzz of the record, 2026";
-/// Texts of the usual and of the long form (`BAYHAND_LONG=1`).
-const TEXTS: (u32, u32) = (2_000, 500_000);
-
-fn runner() -> TestRunner {
-    let cases = if std::env::var_os("BAYHAND_LONG").is_some() { TEXTS.1 } else { TEXTS.0 };
-    println!("seed {:?}, {cases} texts", String::from_utf8_lossy(&SEED));
-    let config = Config { cases, failure_persistence: None, ..Config::default() };
-    TestRunner::new_with_rng(config, TestRng::from_seed(RngAlgorithm::ChaCha, &SEED))
-}
-
-/// A text with some of its bytes replaced, removed or doubled.
-fn damaged(text: String) -> impl Strategy<Value = String> {
-    let changes = prop::collection::vec((any::<prop::sample::Index>(), 0..4_u8, any::<u8>()), 1..4);
-    changes.prop_map(move |changes| {
-        let mut bytes = text.clone().into_bytes();
-        for (at, kind, byte) in changes {
-            let at = at.index(bytes.len());
-            match kind {
-                0 => bytes[at] = byte,
-                1 => bytes[at] = b"\"{}[]:,0-\\ntf"[byte as usize % 13],
-                2 => {
-                    bytes.remove(at);
-                }
-                _ => bytes.insert(at, bytes[at]),
-            }
-        }
-        String::from_utf8_lossy(&bytes).into_owned()
-    })
-}
 
 #[tokio::test]
 async fn a_damaged_export_is_refused_or_says_the_same() {
