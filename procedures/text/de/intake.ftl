@@ -86,7 +86,8 @@ step-intake-angle-adjusters = Eintragen, was eine Umdrehung jedes Verstellers be
 step-intake-angle-geometry = Eintragen, wie Radweg und Versteller die Winkel nebenbei verschieben.
     .short = Geometrie der Winkel
     .detail =
-        Was ein Millimeter Radweg beim Einfedern mit Sturz und Spur macht, sagt, wie weit eine Höhenänderung sie verschoben hat; null eintragen, wo es nicht bekannt ist.
+        Was Radweg beim Einfedern mit Sturz und Spur macht, sagt, wie weit eine Höhenänderung sie verschoben hat.
+        Um es zu messen, Sturz und Spur eines Rades in zwei Höhen ablesen, bei ausgebauter Feder und gesichertem Fahrzeug; den Weg dazwischen und beide Änderungen eintragen.
         Wer den Sturz stellt, verschiebt auch die Spur, und der Nachlauf verschiebt beide: wo eine Zeichnung oder eine frühere Änderung sagt, um wie viel, trifft der erste Plan genauer.
         Wo nicht, ‚nicht bekannt‘ wählen: dann wird es aus der ersten Änderung gelernt, vor und nach der gemessen wird.
 

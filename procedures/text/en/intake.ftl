@@ -86,7 +86,8 @@ step-intake-angle-adjusters = Write what one turn of each adjuster does.
 step-intake-angle-geometry = Write how wheel travel and the adjusters move the angles besides.
     .short = Angle geometry
     .detail =
-        What a millimetre of wheel travel into bump does to camber and toe tells how far a change of height has moved them; write nought where it is not known.
+        What wheel travel into bump does to camber and toe tells how far a change of height has moved them.
+        To measure it, read camber and toe of a wheel at two heights, with the spring out and the car made safe; write the travel between them and both changes.
         Setting camber moves toe too, and setting caster moves both: where a drawing or an earlier change tells by how much, the first plan is nearer.
         Where it does not, say so: it is learned from the first change that is read before and after.
 

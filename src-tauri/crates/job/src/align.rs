@@ -12,7 +12,7 @@ mod plan;
 mod record;
 
 pub use plan::{Couplings, Effects, Knob, Steps, WheelPlan, wheel_plan};
-pub use record::{Aligned, GEOMETRY, JUDGE, READ};
+pub use record::{Aligned, JUDGE, READ};
 
 use bayhand_chassis::align::{
     AxleToe, CamberReading, CamberSpread, Closing, FloorSlope, KnownAngle, LineSpread, Lines, Side, Sweep,

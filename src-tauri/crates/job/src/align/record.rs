@@ -13,7 +13,7 @@ use bayhand_vehicle::{Axle, Corners, Place};
 const AGREED: &str = "intake.angles";
 const ADJUSTERS: &str = "intake.angle-adjusters";
 /// How wheel travel and the adjusters move the angles besides.
-pub const GEOMETRY: &str = "intake.angle-geometry";
+const GEOMETRY: &str = "intake.angle-geometry";
 const INSTRUMENTS: &str = "intake.angle-instruments";
 const RUN_OUT: &str = "align.runout";
 const LINES: &str = "align.lines";
@@ -199,6 +199,19 @@ impl Known<'_> {
             caster_moves_camber_deg: self.value(GEOMETRY, "caster-moves-camber")?,
             caster_moves_toe_deg: self.value(GEOMETRY, "caster-moves-toe")?,
         })
+    }
+
+    /// Camber and toe for one mm of wheel travel into bump, front and rear, degrees: as entered, or from what changed between
+    /// two heights; none where it is not known.
+    pub fn bump_curve(&self) -> Option<((f64, f64), (f64, f64))> {
+        let at = |input: &str| self.axles(GEOMETRY, input);
+        if let (Some(camber), Some(toe)) = (at("bump-camber"), at("bump-toe")) {
+            return Some((camber, toe));
+        }
+        // The travel is at least five millimetres, as the step asks.
+        let travelled_mm = at("bump-travelled")?;
+        let slope = |changed: (f64, f64)| (changed.0 / travelled_mm.0, changed.1 / travelled_mm.1);
+        Some((slope(at("bump-camber-change")?), slope(at("bump-toe-change")?)))
     }
 
     /// What the adjusters of a wheel do: as entered, and as every change since showed that was read before and after.

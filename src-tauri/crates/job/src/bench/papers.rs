@@ -113,6 +113,7 @@ pub(super) fn choice(car: &PracticeCar, key: &str) -> Option<String> {
         "stops" => "stops-known",
         "body" => "body-stiff",
         "couplings" => "couplings-known",
+        "bump" => "bump-known",
         "drive" => "rear-drive",
         "ratio-way" => "ratio-spring-per-wheel",
         "springing" => "each-wheel",

@@ -1,6 +1,5 @@
 //! The angles of the wheels and what to turn for them, in words and as drawn.
 
-use crate::align::GEOMETRY;
 use crate::{
     align::{Aligned, Angle, JUDGE, READ, Row, WheelPlan, rough_u_deg},
     known::{Known, axle_of},
@@ -200,8 +199,7 @@ fn thrust(aligned: &Aligned, tell: &Tell) -> String {
 /// curve is not known or the car stands as it did.
 fn moved_by_height(known: &Known, tell: &Tell) -> Option<String> {
     let (then, now) = (known.corners("rough.heights", "heights")?, known.last_set()?.heights_mm());
-    let curve = |input: &str| known.axles(GEOMETRY, input);
-    let (camber, toe) = (curve("bump-camber")?, curve("bump-toe")?);
+    let (camber, toe) = known.bump_curve()?;
     let at = |p: Place| {
         let (camber, toe) = (axle_of(p, camber.0, camber.1), axle_of(p, toe.0, toe.1));
         // Lower than before is further into bump.
