@@ -9,6 +9,8 @@ export default defineConfig({
     target: "es2022",
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The licences of what is bundled, for whoever packs the app.
+    license: { fileName: "licences.md" },
     rolldownOptions: { input: { step: "step.html", bay: "bay.html", review: "review.html" } },
   },
   // The gallery reads the English labels from the crate that owns the words.

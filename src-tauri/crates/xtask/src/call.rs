@@ -29,6 +29,16 @@ pub fn built(name: &str) -> Done<PathBuf> {
     Ok(own.with_file_name(format!("{name}{}", std::env::consts::EXE_SUFFIX)))
 }
 
+/// The folder that cargo builds into, whatever it is set to.
+///
+/// # Errors
+/// As [`built`].
+pub fn target() -> Done<PathBuf> {
+    // This program lies in the folder of its profile.
+    let own = built("xtask")?;
+    own.ancestors().nth(2).map(Path::to_owned).ok_or_else(|| format!("{} has no folder above it.", own.display()))
+}
+
 /// Runs to the end, its output shown.
 ///
 /// # Errors
@@ -58,6 +68,20 @@ pub fn run_reading(command: &mut Command, mut line: impl FnMut(&str)) -> Done {
     }
     let status = child.wait().map_err(|error| format!("`{shown}` was lost: {error}."))?;
     if status.success() { Ok(()) } else { Err(format!("`{shown}` failed ({status}); what it said stands above.")) }
+}
+
+/// Runs to the end and gives what it printed.
+///
+/// # Errors
+/// As [`run`]; what it complained of is shown.
+pub fn told(command: &mut Command) -> Done<String> {
+    let shown = shown(command);
+    let told =
+        command.stderr(Stdio::inherit()).output().map_err(|e| format!("`{shown}` could not be started: {e}."))?;
+    if !told.status.success() {
+        return Err(format!("`{shown}` failed ({}); what it said stands above.", told.status));
+    }
+    Ok(String::from_utf8_lossy(&told.stdout).into_owned())
 }
 
 /// True when a program of that name is on the search path.

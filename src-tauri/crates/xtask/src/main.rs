@@ -1,10 +1,11 @@
-//! Set-up, run, test, benchmarks: `cargo xtask run`, `cargo xtask test [--long]`, `cargo xtask types`, `cargo xtask voice`,
-//! `cargo xtask bench`.
+//! Set-up, run, test, benchmarks, packages: `cargo xtask` says what there is.
 //!
 //! - [`system`]: what this machine must have, and installing it on Debian and Ubuntu.
 //! - [`ui`]: the windows' pages: installing, checking, testing, building.
-//! - [`test`]: every part of the tests in order, timed. [`screen`]: the screen that the window tests run on.
-//! - [`voice`]: the model that hears. [`bench`]: the benchmarks of the planner and of the voice.
+//! - [`test`]: every part of the tests in order, timed. [`screen`]: the screen that windows are tried on; [`picture`]: what
+//!   stands on it. [`fresh_root`]: the package on a system that has nothing but itself.
+//! - [`voice`]: the model that hears. [`bench`]: the benchmarks. [`package`]: the packages for Debian.
+//! - [`types`]: what is generated and committed.
 //! - [`call`]: starting a program and saying what went wrong. [`count`]: how many tests passed and failed.
 //!
 //! Light on purpose: no dependency, and nothing that is not needed to set up, run and test.
@@ -12,6 +13,9 @@
 mod bench;
 mod call;
 mod count;
+mod fresh_root;
+mod package;
+mod picture;
 mod run;
 mod screen;
 mod system;
@@ -29,6 +33,8 @@ cargo xtask test [--long]       set up what tests need and run all of them; --lo
 cargo xtask voice               fetch the voice model (78 MB) by its pinned hash and convert it
 cargo xtask types               write the types of the windows and the schemas again from the Rust types
 cargo xtask pictures            draw the pictures of docs/model.md again and print the figures of its text
+cargo xtask package [--try]     packages for Debian (.deb): the app, and the voice model; says where and how large;
+                                --try installs them on a fresh system in a folder and opens the app there
 cargo xtask bench [NAME]        the benchmarks: plan, worst, rounds, align, solver; all without a name
 cargo xtask bench voice FOLDER  the table of the voices, from a folder of test speech";
 
@@ -43,6 +49,8 @@ fn main() -> ExitCode {
         ["voice"] => voice::voice(),
         ["types"] => types::write(),
         ["pictures"] => types::pictures(),
+        ["package"] => package::package().map(drop),
+        ["package", "--try"] => package::package().and_then(|made| fresh_root::install_and_open(&made)),
         ["bench"] => bench::bench(None),
         ["bench", "voice", words @ ..] => bench::voice(words),
         ["bench", name] => bench::bench(Some(name)),

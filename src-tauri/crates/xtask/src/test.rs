@@ -4,7 +4,7 @@ use crate::call::{self, Done};
 use crate::count::Count;
 use crate::run::APP_FEATURES;
 use crate::screen::Screen;
-use crate::{system, ui, voice};
+use crate::{fresh_root, package, system, ui, voice};
 use std::process::Command;
 use std::time::{Duration, Instant};
 
@@ -102,7 +102,14 @@ fn parts(form: Form, table: &mut Table, count: &mut Count) -> Done {
             .env_remove("WAYLAND_DISPLAY")
             .env("BAYHAND_APP", call::built("bayhand")?);
         counted(&mut tests, count)
-    })
+    })?;
+    if form == Form::Long {
+        match fresh_root::hindrance() {
+            None => table.part("fresh-root install", || fresh_root::install_and_open(&package::package()?))?,
+            Some(says) => println!("\n==== fresh-root install: NOT RUN. {says}"),
+        }
+    }
+    Ok(())
 }
 
 fn counted(command: &mut Command, count: &mut Count) -> Done {

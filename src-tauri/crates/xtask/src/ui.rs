@@ -84,7 +84,8 @@ fn npm() -> Command {
     command
 }
 
-fn modified(path: &Path) -> Option<SystemTime> {
+/// When a file was changed; none when there is no such file.
+pub fn modified(path: &Path) -> Option<SystemTime> {
     fs::metadata(path).and_then(|metadata| metadata.modified()).ok()
 }
 
