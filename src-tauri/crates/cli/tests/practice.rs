@@ -36,6 +36,10 @@ fn forty_cars_end_sealed_in_one_book() {
         assert!(output.status.success(), "job {job}: {}", complaint(&output));
         let pages = lopdf::Document::load(&sheet).unwrap().get_pages().len();
         assert_eq!(pages, 1, "job {job}: the customer gets one page when nothing departed from the procedure");
+        for kind in ["csv", "json"] {
+            let numbers = std::fs::read_to_string(sheet.with_extension(kind)).unwrap();
+            assert!(numbers.contains("cross_u_pct"), "job {job}: its figures stand beside it as {kind}");
+        }
     }
 }
 
