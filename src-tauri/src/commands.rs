@@ -296,16 +296,21 @@ pub async fn coach(desk: State<'_, Desk>, job: i64) -> Result<CoachView, Refused
     desk.coach(job).await.inspect_err(log_refusal)
 }
 
-/// Writes the sheet of `job` beside the book, and says where.
+/// Writes the sheet of `job` beside the book, and its figures as CSV and JSON, and says where.
 #[tauri::command]
 pub async fn write_sheet(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, job: i64) -> Result<String, Refused> {
     let handover = desk.handover(job).await.inspect_err(log_refusal)?;
-    let page = sheet_file::set(handover).await.map_err(|why| desk.not_set(job, &why)).inspect_err(log_refusal)?;
-    let path = sheets.sheet_of(job);
-    let written = sheet_file::write(path.clone(), page).await;
-    written.map_err(|why| desk.not_written("sheet", job, &path, &why)).inspect_err(log_refusal)?;
+    let figures = desk.figures(job).await.inspect_err(log_refusal)?;
+    let not_set = |why: String| desk.not_set(job, &why);
+    let template = sheets.template().map_err(|error| not_set(error.to_string())).inspect_err(log_refusal)?;
+    let files = sheet_file::set(handover, figures, template).await.map_err(not_set).inspect_err(log_refusal)?;
+    let paths = sheets.sheet_of(job);
+    for (path, bytes) in paths.iter().zip(files) {
+        let written = sheet_file::write(path.clone(), bytes).await;
+        written.map_err(|why| desk.not_written("sheet", job, path, &why)).inspect_err(log_refusal)?;
+    }
     tracing::info!(job, "sheet written");
-    Ok(path.display().to_string())
+    Ok(desk.sheet_told(paths.each_ref().map(|path| path.as_path())))
 }
 
 /// The cars of the book, or those that a search finds.

@@ -1,7 +1,8 @@
-//! Where what is handed over of a job is written: its sheet, `sheets/job-N.pdf` beside the book, and its record,
+//! Where what is handed over of a job is written: its sheet, `sheets/job-N.pdf` beside the book with its
+//! figures as `.csv` and `.json`, and its record,
 //! `exports/job-N.json`.
 
-use bayhand_job::handover::Handover;
+use bayhand_job::handover::{Figures, Handover};
 use std::fs::{self, File};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
@@ -16,9 +17,21 @@ impl SheetFolder {
         Self(book.with_file_name("sheets"))
     }
 
-    /// Where the sheet of `job` stands.
-    pub fn sheet_of(&self, job: i64) -> PathBuf {
-        self.0.join(format!("job-{job}.pdf"))
+    /// Where the sheet of `job` stands: the page, and its figures as CSV and JSON.
+    pub fn sheet_of(&self, job: i64) -> [PathBuf; 3] {
+        ["pdf", "csv", "json"].map(|kind| self.0.join(format!("job-{job}.{kind}")))
+    }
+
+    /// The workshop's own template, `sheet.typ` beside its sheets; none: the program's.
+    ///
+    /// # Errors
+    /// It is there and cannot be read.
+    pub fn template(&self) -> io::Result<Option<String>> {
+        match fs::read_to_string(self.0.join("sheet.typ")) {
+            Ok(text) => Ok(Some(text)),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+            Err(error) => Err(error),
+        }
     }
 
     /// Where an exported job stands.
@@ -27,13 +40,18 @@ impl SheetFolder {
     }
 }
 
-/// Sets a sheet as a page. That takes long enough to be felt by whoever waits for an answer on the same thread.
+/// Sets a sheet as a page, by the workshop's own template where there is one, and its figures as CSV and JSON. That takes
+/// long enough to be felt by whoever waits for an answer on the same thread.
 ///
 /// # Errors
 /// In words: the contents cannot be set.
-pub async fn set(handover: Handover) -> Result<Vec<u8>, String> {
-    let work = tauri::async_runtime::spawn_blocking(move || bayhand_sheet::pdf(&handover));
-    work.await.map_err(|fault| fault.to_string())?.map_err(|error| error.to_string())
+pub async fn set(handover: Handover, figures: Figures, template: Option<String>) -> Result<[Vec<u8>; 3], String> {
+    let work = tauri::async_runtime::spawn_blocking(move || {
+        let template = template.as_deref().unwrap_or(bayhand_sheet::TEMPLATE);
+        let page = bayhand_sheet::pdf_with_template(&handover, template)?;
+        Ok([page, bayhand_sheet::csv(&figures)?, bayhand_sheet::json(&figures)?.into_bytes()])
+    });
+    work.await.map_err(|fault| fault.to_string())?.map_err(|error: bayhand_sheet::SheetError| error.to_string())
 }
 
 /// Writes `path` in place of an earlier file of that name.

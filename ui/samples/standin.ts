@@ -294,6 +294,6 @@ export function standIn(shown: Shown): StandIn {
     },
     verify: async () => "Chain of 318 entries whole: every entry follows from the one before.",
     coach: async () => COACH,
-    writeSheet: async () => "Written: sheets/job-0003.pdf",
+    writeSheet: async () => "Sheet: sheets/job-3.pdf. Its figures as numbers: sheets/job-3.csv and sheets/job-3.json.",
   };
 }

@@ -10,7 +10,7 @@ export class Once {
   refusal = $state.raw<Refused | null>(null);
 
   /** Does it, unless something is under way; true when it was done. */
-  async do(what: () => Promise<void>): Promise<boolean> {
+  async do(what: () => Promise<unknown>): Promise<boolean> {
     if (this.busy) return false;
     [this.busy, this.refusal] = [true, null];
     try {

@@ -107,7 +107,7 @@ describe("the window at the desk", () => {
     await click("verify");
     expect(get("said").textContent).toContain("318 entries");
     await click("write-sheet");
-    expect(get("said").textContent).toContain("job-0003");
+    expect(get("said").textContent).toContain("job-3.csv");
   });
 
   test("the coach of a practice job says what was wrong, where it showed, and what counted", async () => {

@@ -1,5 +1,8 @@
 //! Checks of a job book, and what is taken out of it.
 
+use bayhand_job::ask::Refused;
+use bayhand_job::handover::{Figures, Handover};
+use bayhand_job::preferences::Preferences;
 use bayhand_job::{Desk, Secret, SystemClock};
 use bayhand_jobbook::{Book, JobId};
 use std::{error::Error, fs, path::Path, sync::Arc};
@@ -53,24 +56,44 @@ pub async fn import(book: &Path, file: &Path, by: &str, pin: Secret) -> Result<&
     Ok(if taken? { "taken in" } else { "there already" })
 }
 
-/// Writes the sheet of a sealed job.
+/// How a sheet is made.
+pub struct Sheet<'a> {
+    /// Its language: `en` or `de`.
+    pub language: &'a str,
+    /// A workshop's own template; none: the program's.
+    pub template: Option<&'a Path>,
+}
+
+/// Writes the sheet of a sealed job, and beside it its figures under the same name as `.csv` and `.json`.
 ///
 /// # Errors
-/// The book cannot be opened, the job is not sealed, or the file cannot be written.
-pub async fn sheet(book: &Path, job: i64, out: &Path) -> Result<(), Box<dyn Error>> {
+/// The book cannot be opened, the job is not sealed, the template has a fault, or a file cannot be written.
+pub async fn sheet(book: &Path, job: i64, out: &Path, how: Sheet<'_>) -> Result<(), Box<dyn Error>> {
     if !book.exists() {
         return Err(format!("there is no job book at {}", book.display()).into());
     }
+    let template = how.template.map(fs::read_to_string).transpose()?;
     let desk = Desk::open(book, Arc::new(SystemClock)).await?;
-    let handover = desk.handover(job).await.map_err(|why| why.says);
+    let made = contents(&desk, job, how.language).await;
     desk.close().await?;
-    write(out, &bayhand_sheet::pdf(&handover?)?)
+    let (handover, figures) = made.map_err(|why| why.says)?;
+    let page = bayhand_sheet::pdf_with_template(&handover, template.as_deref().unwrap_or(bayhand_sheet::TEMPLATE))?;
+    write(&out.with_extension("csv"), &bayhand_sheet::csv(&figures)?)?;
+    write(&out.with_extension("json"), bayhand_sheet::json(&figures)?.as_bytes())?;
+    write(out, &page)
+}
+
+async fn contents(desk: &Desk, job: i64, language: &str) -> Result<(Handover, Figures), Refused> {
+    desk.set(Preferences { language: language.to_owned(), ..Preferences::default() })?;
+    Ok((desk.handover(job).await?, desk.figures(job).await?))
 }
 
 /// Written beside and renamed: a file that is there is whole.
 fn write(out: &Path, bytes: &[u8]) -> Result<(), Box<dyn Error>> {
-    let beside = out.with_extension("part");
-    fs::write(&beside, bytes)?;
-    fs::rename(&beside, out)?;
+    let mut beside = out.as_os_str().to_owned();
+    beside.push(".part");
+    let beside = Path::new(&beside);
+    fs::write(beside, bytes)?;
+    fs::rename(beside, out)?;
     Ok(())
 }

@@ -121,17 +121,25 @@ enum Command {
         #[arg(long)]
         out: PathBuf,
     },
-    /// Writes the sheet of a sealed job as a PDF.
+    /// Writes the sheet of a sealed job as a PDF, and beside it its figures as CSV and JSON.
     Sheet {
         /// The book.
         book: PathBuf,
         /// Number of the job.
         #[arg(long)]
         job: i64,
-        /// Where to.
+        /// Where to: the PDF; the figures get the same name.
         #[arg(long)]
         out: PathBuf,
+        /// Its language: en or de.
+        #[arg(long, default_value = "en")]
+        language: String,
+        /// A template of one's own in place of the program's.
+        #[arg(long)]
+        template: Option<PathBuf>,
     },
+    /// Prints the program's template of the sheet, to begin one's own from.
+    SheetTemplate,
 }
 
 #[tokio::main]
@@ -185,7 +193,11 @@ async fn run(command: Command) -> Result<(), Box<dyn Error>> {
             }
         }
         Command::Export { book, job, out } => book::export(&book, job, &out).await?,
-        Command::Sheet { book, job, out } => book::sheet(&book, job, &out).await?,
+        Command::Sheet { book, job, out, language, template } => {
+            let how = book::Sheet { language: &language, template: template.as_deref() };
+            book::sheet(&book, job, &out, how).await?;
+        }
+        Command::SheetTemplate => print!("{}", bayhand_sheet::TEMPLATE),
     }
     Ok(())
 }

@@ -42,6 +42,10 @@ fn forty_cars_end_sealed_in_one_book() {
         assert!(output.status.success(), "job {job}: {}", complaint(&output));
         let pages = lopdf::Document::load(&sheet).unwrap().get_pages().len();
         assert!(pages <= 2, "job {job}: the customer gets two pages at most where nothing departed: {pages}");
+        for kind in ["csv", "json"] {
+            let numbers = std::fs::read_to_string(sheet.with_extension(kind)).unwrap();
+            assert!(numbers.contains("cross_u_pct"), "job {job}: its figures stand beside it as {kind}");
+        }
     }
 }
 

@@ -26,7 +26,7 @@ use crate::{
     body::{Body, Happened, VERSION, What},
     clock::Clock,
     fault,
-    handover::Handover,
+    handover::{Figures, Handover},
     log::{Log, LogError},
     preferences::{Preferences, Units},
     refuse::{denied as denied_by_book, refused},
@@ -359,6 +359,17 @@ impl Desk {
         let log = self.read(job).await?;
         let seal = self.book.seal_of(JobId(job)).await.map_err(|e| self.by_book(&e))?;
         show::handover(&log, seal, &self.tell()).ok_or_else(|| self.refuse("no-sheet"))
+    }
+
+    /// The figures of a sealed job as numbers, for other programs.
+    ///
+    /// # Errors
+    /// As [`Desk::handover`].
+    pub async fn figures(&self, job: i64) -> Result<Figures, Refused> {
+        let _ordered = self.open.lock().await;
+        let log = self.read(job).await?;
+        let seal = self.book.seal_of(JobId(job)).await.map_err(|e| self.by_book(&e))?;
+        show::numbers(&log, seal.map(|(code, _)| code)).ok_or_else(|| self.refuse("no-sheet"))
     }
 
     fn refuse(&self, code: &str) -> Refused {

@@ -21,6 +21,8 @@ pub struct Handover {
     pub turned: Vec<Labelled>,
     /// The compromise chosen on the trade line, and why.
     pub compromise: Vec<String>,
+    /// What the collars could not do, and what would.
+    pub beyond: Vec<String>,
     /// The trade line as a drawing, as left: places from 0 to 1.
     pub line: Option<crate::view::TradeLine>,
     /// Waivers and other departures.
@@ -79,6 +81,8 @@ pub struct Headings {
     pub turned: String,
     /// The compromise.
     pub compromise: String,
+    /// What the collars could not do.
+    pub beyond: String,
     /// Departures.
     pub departures: String,
     /// Cautions.
@@ -89,4 +93,41 @@ pub struct Headings {
     pub instruments: String,
     /// Seal.
     pub seal: String,
+}
+
+/// The figures of a sealed job as numbers, for other programs: always in the units that their names end in, whatever
+/// units people read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Figures {
+    /// Number of the job in its book.
+    pub job: i64,
+    /// The car's name.
+    pub car: String,
+    /// True for a simulated car.
+    pub practice: bool,
+    /// When it was sealed, RFC 3339.
+    pub sealed_at: String,
+    /// Code of the seal; none where it was sealed without a key.
+    pub seal_code: Option<String>,
+    /// As found, as far as it was read.
+    pub as_found: Vec<FigureNumber>,
+    /// As left.
+    pub as_left: Vec<FigureNumber>,
+}
+
+/// One figure as a number.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct FigureNumber {
+    /// What it is, such as `cross` or `load_fl`.
+    pub name: String,
+    /// Its unit as a name ends in it: `kg`, `mm`, `pct`, `deg`, `bar`.
+    pub unit: String,
+    /// The value.
+    pub value: f64,
+    /// Its expanded uncertainty (k = 2); none where it is not known.
+    pub u: Option<f64>,
+    /// Target and half width of its window, where something was agreed.
+    pub wanted: Option<(f64, f64)>,
+    /// How it stands to that; none as found, where nothing was judged.
+    pub verdict: Option<VerdictCode>,
 }

@@ -34,4 +34,7 @@ pub enum SheetError {
     /// The contents could not be written as JSON.
     #[error("the sheet's contents cannot be written as JSON: {0}")]
     Contents(#[from] serde_json::Error),
+    /// The figures could not be written as CSV.
+    #[error("the figures cannot be written as CSV: {0}")]
+    Csv(#[from] csv::Error),
 }

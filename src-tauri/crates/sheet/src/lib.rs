@@ -1,4 +1,4 @@
-//! What is handed over: the customer's sheet as a PDF.
+//! What is handed over: the customer's sheet as a PDF, and its figures as CSV and JSON.
 //!
 //! The contents are a [`Handover`], already in words and rounded; a template sets them as a page. The template gets the
 //! whole `Handover` as a JSON text in `sys.inputs.handover` and nothing else: no clock, no files, no packages. So equal
@@ -8,9 +8,11 @@ mod check;
 mod error;
 #[cfg(test)]
 mod layout_tests;
+mod numbers;
 mod world;
 
 pub use error::SheetError;
+pub use numbers::{csv, json};
 
 use bayhand_job::handover::Handover;
 use typst::foundations::Smart;

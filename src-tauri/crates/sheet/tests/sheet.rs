@@ -88,6 +88,7 @@ fn an_empty_list_leaves_no_section() {
     bare.tables.clear();
     bare.turned.clear();
     bare.compromise.clear();
+    bare.beyond.clear();
     bare.departures.clear();
     bare.cautions.clear();
     bare.people.clear();

@@ -7,10 +7,10 @@ use std::{
     borrow::Cow,
     collections::{BTreeMap, BTreeSet},
 };
-use unic_langid::LanguageIdentifier;
 
 /// The words of one language. Shared freely between threads.
 pub struct Words {
+    language: Language,
     bundle: FluentBundle<FluentResource>,
     ids: BTreeSet<String>,
 }
@@ -18,7 +18,12 @@ pub struct Words {
 impl Words {
     /// The words of a language.
     pub fn of(language: Language) -> Words {
-        Words::made_of(language.identifier(), language.files())
+        Words::made_of(language, language.files())
+    }
+
+    /// The language.
+    pub fn language(&self) -> Language {
+        self.language
     }
 
     /// The English words.
@@ -28,8 +33,8 @@ impl Words {
 
     /// An entry that does not parse or that stands twice is left out; the tests over [`sources`] see to it that the
     /// embedded files have none.
-    fn made_of(language: LanguageIdentifier, files: &[sources::File]) -> Words {
-        let mut bundle = FluentBundle::new_concurrent(vec![language]);
+    fn made_of(language: Language, files: &[sources::File]) -> Words {
+        let mut bundle = FluentBundle::new_concurrent(vec![language.identifier()]);
         // Isolating marks are for mixed writing directions; a speaker and a PDF would stumble over them.
         bundle.set_use_isolating(false);
         bundle.set_transform(Some(one_line));
@@ -46,7 +51,7 @@ impl Words {
             // Of two messages with the same id the first is kept.
             let _ = bundle.add_resource(resource);
         }
-        Words { bundle, ids }
+        Words { language, bundle, ids }
     }
 
     /// The text of a message, with its arguments put in. Without such a message: its id in brackets, `[step-x]`.
@@ -109,7 +114,7 @@ mod tests {
     use super::*;
 
     fn check(file: &'static str, args: &[(&str, Arg)], expected: &str, reason: &str) {
-        let words = Words::made_of(unic_langid::langid!("en"), &[sources::File { path: "test.ftl", text: file }]);
+        let words = Words::made_of(Language::English, &[sources::File { path: "test.ftl", text: file }]);
         assert_eq!(words.text("m", args), expected, "{reason}");
     }
 

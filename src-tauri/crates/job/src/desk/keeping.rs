@@ -142,6 +142,12 @@ impl Desk {
         Refused { code: "sheet-not-set".into(), field: None, says }
     }
 
+    /// Where a sheet and its figures lie, in words.
+    pub fn sheet_told(&self, [pdf, csv, json]: [&Path; 3]) -> String {
+        let place = |path: &Path| path.display().to_string();
+        self.tell().text("sheet-written", &[("pdf", place(pdf)), ("csv", place(csv)), ("json", place(json))])
+    }
+
     /// Where an export lies, in words.
     pub fn export_told(&self, path: &Path) -> String {
         self.tell().text("export-written", &[("place", path.display().to_string())])

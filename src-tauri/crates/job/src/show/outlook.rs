@@ -127,12 +127,21 @@ fn worth(known: &Known, plan: &Plan, aim: Aim, tell: &Tell) -> String {
 }
 
 fn against(plan: &Plan, judged: &Judged, wishes: &Wishes, tell: &Tell) -> String {
+    binds(plan, wishes, tell).unwrap_or_else(|| {
+        let moved = |p: Place| (plan.predicted.heights_mm.at(p) - judged.heights_mm.at(p)).abs();
+        let most = Place::ALL.into_iter().map(moved).fold(0.0, f64::max);
+        tell.text("against-heights", &[("mm", tell.mm(most, 1))])
+    })
+}
+
+/// What keeps collars from doing more than a plan does; none where nothing does.
+pub fn binds(plan: &Plan, wishes: &Wishes, tell: &Tell) -> Option<String> {
     if let Some(excess) = &plan.excess {
-        return tell.text("against-excess", &[("mm", tell.mm(excess.planned_mm, 1))]);
+        return Some(tell.text("against-excess", &[("mm", tell.mm(excess.planned_mm, 1))]));
     }
     if let Some(binding) = plan.binding.first() {
         let args = |place: &Place| [("corner", tell.corner(*place))];
-        return match &binding.limit {
+        return Some(match &binding.limit {
             LimitName::UpSteps { place } => tell.text("against-up", &args(place)),
             LimitName::DownSteps { place } => tell.text("against-down", &args(place)),
             LimitName::HeightDiff { axle } => {
@@ -144,13 +153,8 @@ fn against(plan: &Plan, judged: &Judged, wishes: &Wishes, tell: &Tell) -> String
             LimitName::DroopGap { place } => tell.text("against-droop", &args(place)),
             // Limits that the intake does not ask for yet.
             _ => tell.text("against-other", &[]),
-        };
+        });
     }
     let loads = |wish: &WishName| matches!(wish, WishName::CrossPct | WishName::FrontDiffKg | WishName::RearDiffKg);
-    if plan.unreachable.iter().any(|u| loads(&u.wish)) {
-        return tell.text("against-unreachable", &[]);
-    }
-    let moved = |p: Place| (plan.predicted.heights_mm.at(p) - judged.heights_mm.at(p)).abs();
-    let most = Place::ALL.into_iter().map(moved).fold(0.0, f64::max);
-    tell.text("against-heights", &[("mm", tell.mm(most, 1))])
+    plan.unreachable.iter().any(|u| loads(&u.wish)).then(|| tell.text("against-unreachable", &[]))
 }

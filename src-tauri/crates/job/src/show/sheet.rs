@@ -5,9 +5,10 @@ use crate::{
     judge::{Judged, Wishes},
     known::Known,
     log::Log,
-    show::{angle_figures, angle_with_u, date, figures, line, person, review, rows, title},
+    plan::Aim,
+    show::{angle_figures, angle_with_u, date, figures, line, outlook, person, review, rows, title},
     tell::Tell,
-    view::FigureRow,
+    view::{FigureRow, VerdictCode},
 };
 use bayhand_procedure::{Event, Status};
 use bayhand_vehicle::Place;
@@ -16,21 +17,15 @@ use chrono::{DateTime, FixedOffset};
 /// The contents of the sheet; none while the job is not sealed or nothing was read at its end. `signed` are code and
 /// fingerprint of the seal, when it is a signature.
 pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Option<Handover> {
-    if log.state.status != Status::Sealed {
-        return None;
-    }
     let known = Known::of(log);
     let (_, left, wishes) = found_and_left(&known)?;
     let words = |id: &str| tell.text(id, &[]);
     let labelled = |label: &str, text: String| Labelled { label: words(label), text };
     let option =
         |step: &str, key: &str| known.text(step, key).map_or_else(String::new, |o| words(&format!("option-{o}")));
-    let sealed = log.lines.iter().rev().find_map(|l| match &l.happened.event {
-        Event::Sealed { by } => Some((l.at, by.clone())),
-        _ => None,
-    })?;
+    let sealed = sealed(log)?;
     Some(Handover {
-        language: "en".into(),
+        language: tell.words.language().code().to_owned(),
         title: words("sheet-title"),
         facts: vec![
             labelled("sheet-car", title(log, tell)),
@@ -46,6 +41,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
         tables: tables(&known, tell),
         turned: turned(&known, tell),
         compromise: review::compromise(&known, tell).into_iter().collect(),
+        beyond: beyond(&known, &left, &wishes, tell),
         line: line::line(&left, &wishes, None, &[], tell).map(|drawn| drawn.line),
         // A try that was put right at once is told in the record; the customer reads what was let pass.
         departures: rows::departures(log, tell)
@@ -64,6 +60,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
         headings: Headings {
             turned: words("sheet-turned"),
             compromise: words("sheet-compromise"),
+            beyond: words("sheet-beyond"),
             departures: words("sheet-departures"),
             cautions: words("sheet-cautions"),
             people: words("sheet-people"),
@@ -73,8 +70,17 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
     })
 }
 
+/// When a sealed job was sealed, and by whom; none of a job that is not.
+pub fn sealed(log: &Log) -> Option<(DateTime<FixedOffset>, String)> {
+    let seal = |line: &crate::log::Line| match &line.happened.event {
+        Event::Sealed { by } => Some((line.at, by.clone())),
+        _ => None,
+    };
+    log.lines.iter().rev().find_map(seal).filter(|_| log.state.status == Status::Sealed)
+}
+
 /// What was read before anything was set and at the end, and what was agreed; none before the end.
-fn found_and_left(known: &Known) -> Option<(Option<Judged>, Judged, Wishes)> {
+pub fn found_and_left(known: &Known) -> Option<(Option<Judged>, Judged, Wishes)> {
     Some((known.judged_group("baseline"), known.judged_group("final")?, known.wishes()?))
 }
 
@@ -170,6 +176,32 @@ fn corner_table(found: Option<&Judged>, left: &Judged, wishes: &Wishes, tell: &T
         rows: Place::ALL.into_iter().map(row).collect(),
         note: tell.text("sheet-corners-note", &[]),
     }
+}
+
+/// Figures that are not inside their windows as left; what stood against more turning at the last judgement; and the advice
+/// of a job that only measured.
+fn beyond(known: &Known, left: &Judged, wishes: &Wishes, tell: &Tell) -> Vec<String> {
+    let rows = figures::rows(None, Some(left), wishes, tell);
+    let outside = rows.into_iter().filter(|row| row.verdict.is_some_and(|code| code != VerdictCode::Inside));
+    let mut told: Vec<_> = outside
+        .map(|row| {
+            let args = [
+                ("name", row.name),
+                ("left", row.left.unwrap_or_default()),
+                ("wanted", row.wanted.unwrap_or_default()),
+                ("verdict", row.verdict_word.unwrap_or_default()),
+            ];
+            tell.text("sheet-beyond-figure", &args)
+        })
+        .collect();
+    if !told.is_empty() {
+        let last = known.judged_set().and_then(|set| known.judged(set).ok());
+        let plan = last.and_then(|judged| known.plan(&judged, wishes, Aim::Wish(wishes.first))?.ok());
+        let bound = plan.and_then(|plan| outlook::binds(&plan, wishes, tell));
+        told.push(bound.unwrap_or_else(|| tell.text("sheet-beyond-nothing", &[])));
+    }
+    told.extend(known.text("loop.advise", "advice").map(str::to_owned));
+    told
 }
 
 /// Camber, toe and caster of each wheel: as found roughly before the balance, as left with what is known of them, and
