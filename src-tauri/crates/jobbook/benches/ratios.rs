@@ -47,6 +47,7 @@ fn ratio(what: &str, ours: Vec<Duration>, barely: Vec<Duration>, limit: f64) -> 
     let (ours, barely) = (median(ours), median(barely));
     let ratio = ours.as_secs_f64() / barely.as_secs_f64();
     println!("{ratio:5.2} (at most {limit})  {what}: {ours:?} against {barely:?}");
+    println!("table: {what} | {ours:.1?} | the same done barely | {barely:.1?} | {ratio:.2} | at most {limit}");
     ratio <= limit
 }
 

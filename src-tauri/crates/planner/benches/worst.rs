@@ -41,14 +41,19 @@ fn measure(kind: &str, make: impl Fn(&mut Random) -> Problem) {
         whole.push(began.elapsed().as_secs_f64() * 1e6);
         assert_eq!(explained.steps, best.steps, "explained, it is the same plan");
     }
-    print(&format!("{kind}: the optimum"), alone);
-    print(&format!("{kind}: the whole answer"), whole);
-    print(&format!("{kind}: nodes of the search"), nodes);
+    print(&format!("{kind}: the optimum"), "us", alone);
+    print(&format!("{kind}: the whole answer"), "us", whole);
+    print(&format!("{kind}: nodes of the search"), "", nodes);
     println!("{kind}: {cut_off} searches were cut off before the proof");
 }
 
-fn print(what: &str, mut values: Vec<f64>) {
+fn print(what: &str, unit: &str, mut values: Vec<f64>) {
     values.sort_by(f64::total_cmp);
     let at = |share: f64| values[((values.len() - 1) as f64 * share) as usize];
     println!("{what:<44} {:8.0} {:8.0} {:9.0} {:9.0}", at(0.5), at(0.99), at(0.999), at(1.0));
+    let (median, worst) = (at(0.5), at(1.0));
+    let ratio = worst / median;
+    println!(
+        "table: worst of {PROBLEMS}, {what} | {worst:.0} {unit} | their median | {median:.0} {unit} | {ratio:.1} |"
+    );
 }

@@ -35,7 +35,8 @@ cargo xtask types               write the types of the windows and the schemas a
 cargo xtask pictures            draw the pictures of docs/model.md again and print the figures of its text
 cargo xtask package [--try]     packages for Debian (.deb): the app, and the voice model; says where and how large;
                                 --try installs them on a fresh system in a folder and opens the app there
-cargo xtask bench [NAME]        the benchmarks: plan, worst, rounds, align, solver; all without a name
+cargo xtask bench [NAME]        the benchmarks: plan, worst, rounds, align, record, solver, windows; without
+                                a name all of them, and one table of what each is compared with
 cargo xtask bench voice FOLDER  the table of the voices, from a folder of test speech";
 
 fn main() -> ExitCode {

@@ -64,6 +64,15 @@ impl Picture {
         colours.len() >= 64 && 50 * ink >= self.pixels.len()
     }
 
+    /// Share of the pixels that are another in `other`, 0 to 1; all of them when it has another size.
+    pub fn differs(&self, other: &Self) -> f64 {
+        if self.width != other.width || self.pixels.len() != other.pixels.len() {
+            return 1.0;
+        }
+        let differ = self.pixels.iter().zip(&other.pixels).filter(|(a, b)| a != b).count();
+        differ as f64 / self.pixels.len().max(1) as f64
+    }
+
     /// Writes it for a person to look at, in the portable pixmap format, which needs no library.
     ///
     /// # Errors
@@ -115,5 +124,12 @@ mod tests {
         assert!(!picture(100, 100, |_, _| 0).is_drawn());
         let text = picture(100, 100, |x, y| if y % 10 == 0 { x as u32 } else { 0xff_ff_ff });
         assert!(text.is_drawn());
+    }
+
+    #[test]
+    fn what_differs_is_counted() {
+        let (one, other) = (picture(10, 10, |_, _| 0), picture(10, 10, |x, y| u32::from(x == 0 && y < 5)));
+        assert!((one.differs(&other) - 0.05).abs() < 1e-12);
+        assert!((one.differs(&picture(5, 20, |_, _| 0)) - 1.0).abs() < 1e-12, "of another shape");
     }
 }

@@ -24,15 +24,23 @@ const CROSS_WINDOW_PCT: f64 = 0.5;
 fn main() {
     let first = std::env::args().skip(1).find_map(|a| a.parse().ok()).unwrap_or(1);
     println!("{CARS} practice cars, seeds {first} to {}; one axle out by up to {OUT_DEG} degrees", first + CARS - 1);
-    for (papers, told) in
-        [("the drawing tells what the adjusters move besides", true), ("nothing is known of that", false)]
-    {
-        println!("\n{papers}");
-        table(first, told);
+    let shares = [("the drawing tells what the adjusters move besides", true), ("nothing is known of that", false)]
+        .map(|(papers, told)| {
+            println!("\n{papers}");
+            inside(first, told)
+        });
+    for passes in 1..=3 {
+        let [told, unknown] = shares.map(|of| of[passes]);
+        println!(
+            "table: an axle's angles inside after {passes} passes at most, couplings drawn | {told:.1} % | couplings not \
+             known | {unknown:.1} % | {:.2} |",
+            told / unknown
+        );
     }
 }
 
-fn table(first: u64, told: bool) {
+/// Share of the axles whose angles are inside after so many passes at most, percent.
+fn inside(first: u64, told: bool) -> [f64; PASSES + 1] {
     let mut passes = [0_u64; PASSES + 1];
     let (mut never, mut truly, mut back) = (Vec::new(), 0, 0);
     let mut most_cross: f64 = 0.0;
@@ -47,9 +55,12 @@ fn table(first: u64, told: bool) {
         most_cross = most_cross.max(went.cross_moved_pct.abs());
     }
     let mut so_far = 0;
-    for (n, count) in passes.iter().enumerate() {
+    let shares = passes.map(|count| {
         so_far += count;
-        println!("inside after {n} passes at most: {so_far} ({:.1} %)", 100.0 * so_far as f64 / CARS as f64);
+        100.0 * so_far as f64 / CARS as f64
+    });
+    for (n, share) in shares.iter().enumerate() {
+        println!("inside after {n} passes at most: {share:.1} %");
     }
     println!("not after {PASSES}: seeds {never:?}");
     println!("every angle truly inside at the end: {truly} ({:.1} %)", 100.0 * truly as f64 / CARS as f64);
@@ -58,6 +69,7 @@ fn table(first: u64, told: bool) {
          final reading leads the job back to the collars: {back} ({:.1} %)",
         100.0 * back as f64 / CARS as f64
     );
+    shares
 }
 
 struct Went {

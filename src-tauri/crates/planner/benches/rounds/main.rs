@@ -73,6 +73,15 @@ fn print(who: &str, score: &Score) {
     println!("  {who:<44} {one:6.1} % {two:6.1} %   {percentile_95:>4} {greatest_mm:9.1} mm");
 }
 
+/// A line for the table of all benchmarks.
+fn compare(class: &Class, ours: &Score, with: &str, theirs: &Score, aim: &str) {
+    let (name, here, there) = (class.name, ours.two, theirs.two);
+    println!(
+        "table: inside after 2 rounds, {name} | {here:.1} % | {with} | {there:.1} % | {:.2} | {aim}",
+        here / there
+    );
+}
+
 fn main() {
     println!("Rounds until the true cross weight is inside; {CARS} cars a class.");
     println!(
@@ -84,16 +93,18 @@ fn main() {
         if let Some((one, two)) = class.aim {
             println!("  {:<44} {one:6.1} % {two:6.1} %", "aim");
         }
-        print("ours", &score(&subjects, class, || Box::new(ours::Ours::default())));
-        print(
-            "reference, told noise and prior",
-            &score(&subjects, class, || Box::new(reference::Reference::default())),
-        );
+        let ours = score(&subjects, class, || Box::new(ours::Ours::default()));
+        print("ours", &ours);
+        let reference = score(&subjects, class, || Box::new(reference::Reference::default()));
+        print("reference, told noise and prior", &reference);
+        let aim = class.aim.map(|(_, two)| format!("{two} %")).unwrap_or_default();
+        compare(class, &ours, "reference that is told noise and prior", &reference, &aim);
         let tuned = |name: &str, values: &[f64], make: &dyn Fn(f64) -> Box<dyn Work>| {
             let scores = values.iter().map(|value| (*value, score(&subjects, class, || make(*value))));
             let best = scores.max_by(|a, b| (a.1.two + a.1.one * 1e-3).total_cmp(&(b.1.two + b.1.one * 1e-3)));
             if let Some((value, score)) = best {
                 print(&format!("{name}, tuned to {value:.2}"), &score);
+                compare(class, &ours, &format!("habit: {name}, tuned"), &score, "");
             }
         };
         let grid: Vec<f64> = (2..=20).map(|i| 0.03 * f64::from(i)).collect();

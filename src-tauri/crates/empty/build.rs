@@ -1,0 +1,5 @@
+//! Reads the windows for Tauri.
+
+fn main() {
+    tauri_build::build();
+}
