@@ -202,12 +202,7 @@ pub async fn look_at_procedure(
     place: String,
 ) -> Result<ProcedureView, Refused> {
     let looked = desk.look_at_procedure(&place).await.inspect_err(log_refusal)?;
-    let set = desk.settings().set;
-    let kept = desk.set(Preferences { procedure: looked.place.clone(), ..set })?;
-    if let Err(error) = file.write(&kept.set) {
-        tracing::warn!("the place of the procedure could not be kept");
-        return Err(desk.settings_not_kept(&error));
-    }
+    file.write(&desk.settings().set).map_err(|error| desk.settings_not_kept(&error))?;
     Ok(looked)
 }
 

@@ -6,7 +6,7 @@ use crate::speech::Speech;
 use bayhand_job::ask::Attention;
 use bayhand_job::preferences::{HearBy, Hearing as Set};
 use bayhand_job::view::{HeardAct, HeardView};
-use bayhand_job::{Desk, Missing};
+use bayhand_job::{Desk, Lack, Missing};
 use bayhand_speech::listen::{self, Ear, EarError, Hears, Listener, Told};
 use bayhand_speech::model::place;
 use bayhand_speech::sound::microphone::{MicrophoneError, SystemMicrophone};
@@ -118,10 +118,15 @@ impl Listener for Bay {
             }
             Told::Trouble(error) => {
                 let missing = match error {
-                    EarError::Microphone(why @ (MicrophoneError::Missing | MicrophoneError::Silent(_))) => {
-                        Missing::Microphone(why.to_string())
+                    EarError::Microphone(MicrophoneError::Missing) => {
+                        Missing::Microphone(Lack::Program("arecord, parec, pw-record".into()))
                     }
-                    why => Missing::Model(why.to_string()),
+                    EarError::Microphone(MicrophoneError::Silent(why)) => {
+                        tracing::info!(why, "no microphone answers");
+                        Missing::Microphone(Lack::Device)
+                    }
+                    EarError::NoModel(path) => Missing::Model(Lack::File(path)),
+                    EarError::Model(why) => Missing::Model(Lack::Other(why.to_string())),
                 };
                 if self.app.state::<Desk>().miss(missing) {
                     tracing::warn!("nothing can be heard on this computer");

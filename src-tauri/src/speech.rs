@@ -4,7 +4,7 @@
 use bayhand_job::ask::Refused;
 use bayhand_job::spoken::Spoken;
 use bayhand_job::view::{ReadBack, StepView};
-use bayhand_job::{Desk, Missing, ToSay};
+use bayhand_job::{Desk, Lack, Missing, ToSay};
 use bayhand_speech::say::queue::{Line, Weight};
 use bayhand_speech::say::speaker::{Speaker, SystemVoice};
 use bayhand_speech::say::voice::{Manner, VoiceError};
@@ -27,8 +27,12 @@ impl Speech {
         let app = app.clone();
         let trouble = move |error: VoiceError| {
             let missing = match error {
-                VoiceError::NoSpeaker(why) => Missing::Speaker(why),
-                error => Missing::Voice(error.to_string()),
+                VoiceError::NoSpeaker(why) => {
+                    tracing::info!(why, "no loudspeaker answers");
+                    Missing::Speaker(Lack::Device)
+                }
+                VoiceError::Missing(program) => Missing::Voice(Lack::Program(program.to_owned())),
+                error => Missing::Voice(Lack::Other(error.to_string())),
             };
             if app.state::<Desk>().miss(missing) {
                 tracing::warn!("lines cannot be said on this computer");

@@ -19,7 +19,7 @@ mod speaking;
 mod staff;
 mod writing;
 
-pub use speaking::{Missing, ToSay};
+pub use speaking::{Lack, Missing, ToSay};
 
 use crate::{
     ask::{Ask, Entry, JobFilter, Refused, Wish},

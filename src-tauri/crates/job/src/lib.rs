@@ -46,4 +46,4 @@ mod work_out;
 
 pub use bayhand_jobbook::Secret;
 pub use clock::{Clock, SystemClock};
-pub use desk::{Desk, DeskError, Missing, ToSay};
+pub use desk::{Desk, DeskError, Lack, Missing, ToSay};

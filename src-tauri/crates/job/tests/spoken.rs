@@ -4,11 +4,11 @@
 
 mod common;
 
-use bayhand_job::Missing;
 use bayhand_job::ask::Wish;
 use bayhand_job::preferences::{Preferences, Speech, Units};
 use bayhand_job::spoken::Spoken;
 use bayhand_job::view::{Screen, StepView, VerdictCode};
+use bayhand_job::{Lack, Missing};
 use bayhand_measure::Unit;
 use common::Bay;
 use std::collections::BTreeMap;
@@ -127,11 +127,11 @@ async fn each_is_spoken_to_in_their_own_way_or_not_at_all() {
 async fn what_is_missing_for_speech_is_told_once_and_the_job_goes_on() {
     let mut bay = Bay::practice(1).await;
     assert_eq!(bay.view.notice, None, "nothing is missing yet");
-    let missing = || Missing::Voice("espeak-ng is not here, so nothing can be said".into());
+    let missing = || Missing::Voice(Lack::Program("espeak-ng".into()));
     assert!(bay.desk.miss(missing()), "the first time");
     assert!(!bay.desk.miss(missing()), "and never again");
     let entries = bay.entries();
     bay.record(entries).await.unwrap();
     let notice = bay.view.notice.clone().unwrap();
-    assert!(notice.contains("espeak-ng is not here") && notice.contains("the job goes on"), "{notice}");
+    assert!(notice.contains("espeak-ng: not on this computer") && notice.contains("the job goes on"), "{notice}");
 }

@@ -5,7 +5,9 @@ use super::Desk;
 use crate::{
     ask::Refused,
     body::SignedFor,
-    fault, show,
+    fault,
+    preferences::Preferences,
+    show,
     tell::Tell,
     view::{ProcedureView, TrustCode},
 };
@@ -41,7 +43,8 @@ impl Chosen {
 }
 
 impl Desk {
-    /// Looks at a workshop's own procedure; the next job begins with it. Proving it takes some seconds.
+    /// Looks at a workshop's own procedure; the next job begins with it, and its place is set for the next start. Proving it
+    /// takes some seconds.
     ///
     /// # Errors
     /// The file cannot be read, or is no procedure; what was chosen before stays chosen.
@@ -64,6 +67,8 @@ impl Desk {
             Trust::NotProved(proof) => (TrustCode::NotProved, found(&proof, &self.tell())),
         };
         let hash = hash(&text);
+        let set = self.settings().set;
+        self.set(Preferences { procedure: Some(place.clone()), ..set })?;
         let chosen = Chosen { place: Some(place), text, hash, document, trust, found, signed: None };
         Ok(self.choose(Some(chosen)))
     }

@@ -8,6 +8,7 @@ use crate::{
     tell::Tell,
     view::{HeardView, ReadBack, Screen, StepView},
 };
+use std::path::PathBuf;
 use std::sync::{Mutex, PoisonError};
 
 /// What was said of last, and what is missing.
@@ -21,13 +22,38 @@ pub(super) struct Speaking {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Missing {
     /// No program speaks, or it fails.
-    Voice(String),
+    Voice(Lack),
     /// No loudspeaker.
-    Speaker(String),
+    Speaker(Lack),
     /// No microphone, or nothing that records.
-    Microphone(String),
+    Microphone(Lack),
     /// No voice model.
-    Model(String),
+    Model(Lack),
+}
+
+/// Why a part is missing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Lack {
+    /// None of these programs is here.
+    Program(String),
+    /// No device answers.
+    Device,
+    /// No file lies there.
+    File(PathBuf),
+    /// Something else, as the part itself says it.
+    Other(String),
+}
+
+impl Lack {
+    fn says(&self, tell: &Tell) -> String {
+        let (id, what) = match self {
+            Self::Program(program) => ("lack-program", program.clone()),
+            Self::Device => ("lack-device", String::new()),
+            Self::File(path) => ("lack-file", path.display().to_string()),
+            Self::Other(why) => return why.clone(),
+        };
+        tell.text(id, &[("what", what)])
+    }
 }
 
 impl Missing {
@@ -41,7 +67,7 @@ impl Missing {
         }
     }
 
-    fn why(&self) -> &str {
+    fn why(&self) -> &Lack {
         match self {
             Self::Voice(why) | Self::Speaker(why) | Self::Microphone(why) | Self::Model(why) => why,
         }
@@ -127,7 +153,7 @@ impl Desk {
 
     pub(super) fn notice(&self, tell: &Tell) -> Option<String> {
         let missing = self.speaking.missing.lock().unwrap_or_else(PoisonError::into_inner);
-        let says = missing.iter().map(|what| tell.text(what.id(), &[("why", what.why().to_owned())]));
+        let says = missing.iter().map(|what| tell.text(what.id(), &[("why", what.why().says(tell))]));
         (!missing.is_empty()).then(|| says.collect::<Vec<_>>().join(" "))
     }
 }

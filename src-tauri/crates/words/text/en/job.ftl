@@ -275,6 +275,9 @@ missing-voice = Nothing can be said here: { $why }. Everything stands on the scr
 missing-microphone = Spoken answers cannot be heard: { $why }. Keys, touch and pedal do all of it, and the job goes on. To be heard, connect a microphone (on Debian with alsa-utils) and hold the key to talk again.
 missing-model = Spoken answers cannot be understood: { $why }. Keys, touch and pedal do all of it, and the job goes on. The package bayhand-voice-en or “cargo xtask voice” brings the voice model; a file elsewhere is named in the settings.
 missing-speaker = What is said cannot be heard: { $why }. Everything stands on the screen, and the job goes on without a voice. Connect a loudspeaker, or switch the voice off in the settings.
+lack-program = { $what }: not on this computer
+lack-device = none answers
+lack-file = nothing lies at { $what }
 
 ## Settings
 
