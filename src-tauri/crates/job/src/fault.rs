@@ -3,6 +3,7 @@
 
 use crate::{log::LogError, tell::Tell, whole::Unsound};
 use bayhand_jobbook::{BadEntry, BookError, Defect, Instead};
+use bayhand_procedure::Wrong;
 use std::{io, path::Path};
 
 /// What the book answered; none where the list of people did, which has its own words.
@@ -101,9 +102,42 @@ pub fn log(why: &LogError, tell: &Tell) -> String {
             tell.text("log-entry", &[("number", number.to_string()), ("why", why.clone())])
         }
         LogError::Document(fault) => {
-            tell.text("log-document", &[("at", fault.at.clone()), ("why", fault.says.clone())])
+            tell.text("log-document", &[("at", fault.at.clone()), ("why", procedure(&fault.what, tell))])
         }
     }
+}
+
+/// What is wrong with a procedure document. What its reader says of its form, and what a proof met, is told in English.
+pub fn procedure(what: &Wrong, tell: &Tell) -> String {
+    let (id, args): (&str, Vec<(&str, String)>) = match what {
+        Wrong::Form(says) | Wrong::Unmeetable(says) | Wrong::Stuck(says) => return says.clone(),
+        Wrong::Format { is, reads } => ("wrong-format", vec![("is", is.to_string()), ("reads", reads.to_string())]),
+        Wrong::NotOfItsStage(stage) => ("wrong-stage", vec![("stage", stage.clone())]),
+        Wrong::Nothing { within, kind, name } => {
+            let kind = tell.text(&format!("wrong-kind-{}", kind.split([',', ' ']).next().unwrap_or_default()), &[]);
+            ("wrong-nothing", vec![("within", within.clone()), ("kind", kind), ("name", name.clone())])
+        }
+        Wrong::CannotBe { within, fact, value } => {
+            ("wrong-cannot-be", vec![("within", within.clone()), ("fact", fact.clone()), ("value", value.clone())])
+        }
+        Wrong::Endings { count, ending } => {
+            ("wrong-endings", vec![("count", count.to_string()), ("ending", ending.clone())])
+        }
+        Wrong::NotInNeeds => ("wrong-needs", Vec::new()),
+        Wrong::NoSuchChoice { input, option } => {
+            ("wrong-choice-of", vec![("input", input.clone()), ("option", option.clone())])
+        }
+        Wrong::TooDeep(within) => ("wrong-deep", vec![("within", within.clone())]),
+        Wrong::NoValue { within, fact } => ("wrong-value", vec![("within", within.clone()), ("fact", fact.clone())]),
+        Wrong::NotDecimal { input, limit, text } => {
+            ("wrong-decimal", vec![("input", input.clone()), ("limit", (*limit).to_owned()), ("text", text.clone())])
+        }
+        Wrong::NoLook(input) => ("wrong-look", vec![("input", input.clone())]),
+        Wrong::NoChoice(input) => ("wrong-choice", vec![("input", input.clone())]),
+        Wrong::Twice(id) => ("wrong-twice", vec![("id", id.clone())]),
+        Wrong::Unreached => ("wrong-unreached", Vec::new()),
+    };
+    tell.text(id, &args)
 }
 
 /// What is wrong with a whole book beside what [`book`] says.

@@ -2,7 +2,7 @@
 
 use crate::body::{Amended, Body, Happened, Opened, Seen, VERSION, What};
 use bayhand_jobbook::Entry;
-use bayhand_procedure::{Document, Entered, Event, Fault, SHIPPED, State, Status, apply, load};
+use bayhand_procedure::{Document, Entered, Event, Fault, SHIPPED, State, Status, Wrong, apply, load};
 use bayhand_vehicle::{Corners, Place};
 use chrono::{DateTime, FixedOffset};
 use std::collections::{BTreeMap, BTreeSet};
@@ -292,7 +292,7 @@ pub fn shipped() -> Result<Arc<Document>, LogError> {
 
 fn read(text: &str) -> Result<Arc<Document>, LogError> {
     load(text).map(Arc::new).map_err(|faults| {
-        let unknown = Fault { at: String::new(), says: "unknown".into() };
+        let unknown = Fault { at: String::new(), what: Wrong::Form("unknown".into()) };
         LogError::Document(faults.into_iter().next().unwrap_or(unknown))
     })
 }

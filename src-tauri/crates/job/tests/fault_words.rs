@@ -71,6 +71,19 @@ async fn a_damaged_or_unreadable_job_is_told_in_german() {
 }
 
 #[tokio::test]
+async fn a_fault_of_a_procedure_is_told_in_german() {
+    let bay = Bay::practice(2).await;
+    bay.desk.set(german()).unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let place = folder.path().join("ours.json");
+    let mut document: serde_json::Value = serde_json::from_str(bayhand_procedure::SHIPPED).unwrap();
+    document["format"] = 7.into();
+    fs::write(&place, document.to_string()).unwrap();
+    let refused = bay.desk.look_at_procedure(place.to_str().unwrap()).await.unwrap_err();
+    assert_refusal(&refused, "another format", "procedure-form", &["format: sie hat das Format 7", "liest Format 1"]);
+}
+
+#[tokio::test]
 async fn what_the_system_says_of_a_file_is_said_in_words() {
     let bay = Bay::practice(2).await;
     bay.desk.set(german()).unwrap();

@@ -10,7 +10,7 @@ fn check(change: impl FnOnce(&mut Value), at: &str, says: &[&str]) {
     let mut document: Value = serde_json::from_str(SHIPPED).unwrap();
     change(&mut document);
     let faults: Vec<Fault> = load(&document.to_string()).expect_err("the change is a fault");
-    let found = faults.iter().find(|f| f.at == at && says.iter().all(|words| f.says.contains(words)));
+    let found = faults.iter().find(|f| f.at == at && says.iter().all(|words| f.what.to_string().contains(words)));
     assert!(found.is_some(), "at {at}, {says:?} is said: {faults:?}");
 }
 
@@ -65,6 +65,6 @@ fn a_dangling_reference_is_named() {
 fn what_is_no_document_is_said_to_be_none() {
     let faults = load("{\"format\": 1, ").unwrap_err();
     assert_eq!(faults.len(), 1, "one fault: it is not a document at all");
-    assert!(faults[0].says.contains("EOF"), "{}", faults[0].says);
+    assert!(faults[0].what.to_string().contains("EOF"), "{}", faults[0]);
     check(|d| d["format"] = 7.into(), "format", &["is 7", "reads format 1"]);
 }

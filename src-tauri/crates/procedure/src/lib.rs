@@ -15,6 +15,7 @@ mod decide;
 pub mod document;
 mod event;
 mod fact;
+mod fault;
 mod load;
 mod next;
 pub mod prove;
@@ -29,7 +30,8 @@ pub use document::{
 };
 pub use event::{Entered, Event, Evidence, Found, Intent, Refusal};
 pub use fact::{Fact, Value};
-pub use load::{FORMAT, Fault, lint, load, with_nearest_key};
+pub use fault::{Fault, Wrong};
+pub use load::{FORMAT, lint, load, with_nearest_key};
 pub use next::{Next, next, to_do};
 pub use state::{Standing, State, Status, StepState};
 

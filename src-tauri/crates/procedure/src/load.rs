@@ -1,21 +1,10 @@
 //! Reading a procedure document: what is wrong with it is said with its place.
 
-use crate::{Condition, Document, Ending, Gate, Input, Kind, Path, Step};
+use crate::{Condition, Document, Ending, Fault, Gate, Input, Kind, Path, Step, Wrong};
 use std::collections::BTreeSet;
-use thiserror::Error;
 
 /// The format that this program reads.
 pub const FORMAT: u32 = 1;
-
-/// Something wrong with a document.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
-#[error("{at}: {says}")]
-pub struct Fault {
-    /// Where: a path such as `stages[3].steps[2].gates[0]`, or a step's id.
-    pub at: String,
-    /// What is wrong and what would be right.
-    pub says: String,
-}
 
 /// Reads a document and checks its references.
 ///
@@ -23,8 +12,9 @@ pub struct Fault {
 /// Every fault that was found; one when the text is not a document at all.
 pub fn load(text: &str) -> Result<Document, Vec<Fault>> {
     let mut reader = serde_json::Deserializer::from_str(text);
-    let document: Document = serde_path_to_error::deserialize(&mut reader)
-        .map_err(|e| vec![Fault { at: e.path().to_string(), says: with_nearest_key(&e.inner().to_string()) }])?;
+    let document: Document = serde_path_to_error::deserialize(&mut reader).map_err(|e| {
+        vec![Fault { at: e.path().to_string(), what: Wrong::Form(with_nearest_key(&e.inner().to_string())) }]
+    })?;
     let faults = lint(&document);
     if faults.is_empty() { Ok(document) } else { Err(faults) }
 }
@@ -46,7 +36,7 @@ pub fn with_nearest_key(message: &str) -> String {
 pub fn lint(document: &Document) -> Vec<Fault> {
     let mut faults = Faults::default();
     if document.format != FORMAT {
-        faults.add("format", format!("is {}; this program reads format {FORMAT}", document.format));
+        faults.add("format", Wrong::Format { is: document.format, reads: FORMAT });
     }
     faults.unique("hazards", document.hazards.iter().map(|h| h.id.as_str()));
     faults.unique("stages", document.stages.iter().map(|s| s.id.as_str()));
@@ -60,7 +50,7 @@ pub fn lint(document: &Document) -> Vec<Fault> {
         .collect();
     for (stage, step) in document.steps() {
         if !step.id.starts_with(&format!("{}.", stage.id)) {
-            faults.add(&step.id, format!("its id must begin with that of its stage, '{}.'", stage.id));
+            faults.add(&step.id, Wrong::NotOfItsStage(stage.id.clone()));
         }
         step_faults(document, step, &nodes, &mut faults);
     }
@@ -71,17 +61,17 @@ pub fn lint(document: &Document) -> Vec<Fault> {
         let at = format!("lapses {}", lapse.fact.code());
         condition_faults(&at, "when", &lapse.when, &mut faults);
         if !lapse.fact.values().contains(&lapse.to) {
-            faults.add(&at, format!("it cannot be {}", lapse.to.code()));
+            faults.add(&at, cannot_be("to", &lapse.fact.code(), &lapse.to.code()));
         }
         for id in lapse.except.iter().filter(|id| document.step(id).is_none()) {
-            faults.add(&at, format!("except: there is no step {id:?}"));
+            faults.add(&at, nothing("except", "step", id));
         }
     }
     for ending in [Ending::Seal, Ending::Stopped] {
         let wanted = if ending == Ending::Seal { Path::Main } else { Path::Stopped };
         let count = document.steps().filter(|(st, s)| st.path == wanted && s.ending == Some(ending)).count();
         if count != 1 {
-            faults.add("stages", format!("{count} steps end the job as {ending:?}; exactly one must, on its own path"));
+            faults.add("stages", Wrong::Endings { count, ending: format!("{ending:?}") });
         }
     }
     faults.0
@@ -90,7 +80,7 @@ pub fn lint(document: &Document) -> Vec<Fault> {
 fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, faults: &mut Faults) {
     for node in &step.rests_on {
         if !nodes.contains(node) {
-            faults.add(&step.id, format!("rests_on: there is no fact, topic or step {node:?}"));
+            faults.add(&step.id, nothing("rests_on", "fact, topic or step", node));
         }
     }
     let options = step.inputs.iter().filter_map(|i| match &i.kind {
@@ -100,23 +90,23 @@ fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, fault
     let options: Vec<_> = options.flatten().collect();
     for topic in step.changes.iter().chain(options.iter().flat_map(|o| o.changes.iter())) {
         if !document.topics.contains(topic) {
-            faults.add(&step.id, format!("changes: there is no topic {topic:?}"));
+            faults.add(&step.id, nothing("changes", "topic", topic));
         }
     }
     for becomes in step.sets.iter().chain(options.iter().flat_map(|o| o.sets.iter())) {
         if !becomes.fact.values().contains(&becomes.to) {
-            faults.add(&step.id, format!("sets: {} cannot be {}", becomes.fact.code(), becomes.to.code()));
+            faults.add(&step.id, cannot_be("sets", &becomes.fact.code(), &becomes.to.code()));
         }
     }
     for (name, condition) in [("when", &step.when), ("needs", &step.needs)] {
         condition_faults(&step.id, name, condition, faults);
     }
     if contains_not(&step.needs) {
-        faults.add(&step.id, "needs: 'not' cannot be brought about; name the values that will do".into());
+        faults.add(&step.id, Wrong::NotInNeeds);
     }
     for hazard in &step.hazards {
         if document.hazard(hazard).is_none() {
-            faults.add(&step.id, format!("hazards: there is no hazard {hazard:?}"));
+            faults.add(&step.id, nothing("hazards", "hazard", hazard));
         }
     }
     for gate in &step.gates {
@@ -128,13 +118,14 @@ fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, fault
             _ => continue,
         };
         if document.step(of).is_none() {
-            faults.add(&step.id, format!("gates: there is no step {of:?}"));
+            faults.add(&step.id, nothing("gates", "step", of));
         }
     }
     faults.unique(&step.id, step.inputs.iter().map(|i| i.id.as_str()));
     for input in &step.inputs {
         if input.with.is_some() && step.brought_by(input).is_none() {
-            faults.add(&step.id, format!("input {}: with: no choice of the step offers {:?}", input.id, input.with));
+            let option = input.with.clone().unwrap_or_default();
+            faults.add(&step.id, Wrong::NoSuchChoice { input: input.id.clone(), option });
         }
         input_faults(&step.id, input, faults);
     }
@@ -142,14 +133,14 @@ fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, fault
 
 fn condition_faults(step: &str, name: &str, condition: &Condition, faults: &mut Faults) {
     if condition.depth() > 2 {
-        faults.add(step, format!("{name}: all, any and not may be nested two deep"));
+        faults.add(step, Wrong::TooDeep(name.to_owned()));
     }
     for holds in condition.facts() {
         if holds.is.is_empty() {
-            faults.add(step, format!("{name}: no value is given for {}", holds.fact.code()));
+            faults.add(step, Wrong::NoValue { within: name.to_owned(), fact: holds.fact.code() });
         }
         for value in holds.is.iter().filter(|v| !holds.fact.values().contains(v)) {
-            faults.add(step, format!("{name}: {} cannot be {}", holds.fact.code(), value.code()));
+            faults.add(step, cannot_be(name, &holds.fact.code(), &value.code()));
         }
     }
 }
@@ -172,16 +163,17 @@ fn input_faults(step: &str, input: &Input, faults: &mut Faults) {
         Kind::Number(number) => {
             for (name, text) in [("min", &number.min), ("max", &number.max)] {
                 if !decimal(text) {
-                    faults.add(step, format!("input {}: {name} must be a decimal text, not {text:?}", input.id));
+                    let (input, text) = (input.id.clone(), text.clone());
+                    faults.add(step, Wrong::NotDecimal { input, limit: name, text });
                 }
             }
             if number.looks == 0 {
-                faults.add(step, format!("input {}: at least one look", input.id));
+                faults.add(step, Wrong::NoLook(input.id.clone()));
             }
         }
         Kind::Choice(options) => {
             if options.len() < 2 {
-                faults.add(step, format!("input {}: a choice needs two options or more", input.id));
+                faults.add(step, Wrong::NoChoice(input.id.clone()));
             }
             faults.unique(step, options.iter().map(|o| o.id.as_str()));
         }
@@ -189,19 +181,27 @@ fn input_faults(step: &str, input: &Input, faults: &mut Faults) {
     }
 }
 
+fn nothing(within: &str, kind: &'static str, name: &str) -> Wrong {
+    Wrong::Nothing { within: within.to_owned(), kind, name: name.to_owned() }
+}
+
+fn cannot_be(within: &str, fact: &str, value: &str) -> Wrong {
+    Wrong::CannotBe { within: within.to_owned(), fact: fact.to_owned(), value: value.to_owned() }
+}
+
 #[derive(Default)]
 struct Faults(Vec<Fault>);
 
 impl Faults {
-    fn add(&mut self, at: &str, says: String) {
-        self.0.push(Fault { at: at.to_owned(), says });
+    fn add(&mut self, at: &str, what: Wrong) {
+        self.0.push(Fault { at: at.to_owned(), what });
     }
 
     fn unique<'a>(&mut self, at: &str, ids: impl Iterator<Item = &'a str>) {
         let mut seen = BTreeSet::new();
         for id in ids {
             if !seen.insert(id) {
-                self.add(at, format!("{id:?} stands twice"));
+                self.add(at, Wrong::Twice(id.to_owned()));
             }
         }
     }

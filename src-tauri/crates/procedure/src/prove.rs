@@ -40,7 +40,7 @@ pub use job::replay_asked;
 pub use rules::Property;
 pub use theme::Move;
 
-use crate::{Document, Evidence, Fault, Intent};
+use crate::{Document, Evidence, Fault, Intent, Wrong};
 use job::{Choices, Plan};
 use std::panic::resume_unwind;
 use walk::{Walk, Walked, alternatives, pairs, singles, unreached};
@@ -139,7 +139,7 @@ pub fn prove_on(document: &Document, engine: Engine) -> Proof {
         let mut reached = walked.done.clone();
         reached.extend(document.steps().filter(|(_, s)| s.ending.is_some()).map(|(_, s)| s.id.clone()));
         for step in unreached(document, &reached) {
-            proof.faults.push(Fault { at: step.to_owned(), says: "nothing leads to this step in any job".into() });
+            proof.faults.push(Fault { at: step.to_owned(), what: Wrong::Unreached });
         }
     } else {
         search(&plan, &mut walked);
@@ -148,7 +148,7 @@ pub fn prove_on(document: &Document, engine: Engine) -> Proof {
     proof.faults.extend(gates::unmeetable(document));
     for (says, asked) in &walked.stuck {
         let at = last_step(asked).unwrap_or_default();
-        proof.faults.push(Fault { at, says: says.clone() });
+        proof.faults.push(Fault { at, what: Wrong::Stuck(says.clone()) });
     }
     show(&mut proof, walked);
     proof.broken.sort_by_key(|broken| (broken.property, broken.job.is_none(), broken.shortest.len()));

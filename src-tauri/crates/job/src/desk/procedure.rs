@@ -57,7 +57,8 @@ impl Desk {
         };
         let text = fault::text_of(Path::new(&place), MOST_BYTES, &self.tell()).await;
         let text = text.map_err(|why| at_place("procedure-file", why))?;
-        let document = load(&text).map(Arc::new).map_err(|faults| at_place("procedure-form", told(&faults)))?;
+        let document =
+            load(&text).map(Arc::new).map_err(|faults| at_place("procedure-form", told(&faults, &self.tell())))?;
         let (asked, of) = (text.clone(), document.clone());
         let trusted = tokio::task::spawn_blocking(move || trust(&asked, &of)).await;
         let trusted = trusted.map_err(|fault| at_place("procedure-form", fault.to_string()))?;
@@ -146,8 +147,9 @@ impl Desk {
     }
 }
 
-fn told(faults: &[Fault]) -> String {
-    faults.iter().take(TOLD).map(|fault| format!("{}: {}", fault.at, fault.says)).collect::<Vec<_>>().join("; ")
+fn told(faults: &[Fault], tell: &Tell) -> String {
+    let told = faults.iter().take(TOLD).map(|fault| format!("{}: {}", fault.at, fault::procedure(&fault.what, tell)));
+    told.collect::<Vec<_>>().join("; ")
 }
 
 /// What a proof found, each safety property once with the steps at which it does not hold.
@@ -159,7 +161,7 @@ fn found(proof: &Proof, tell: &Tell) -> Vec<String> {
         (!steps.is_empty()).then(|| tell.text("safety-broken", &args))
     });
     let faults = proof.faults.iter().take(TOLD).map(|fault| {
-        let args = [("step", show::short(&fault.at, tell)), ("says", fault.says.clone())];
+        let args = [("step", show::short(&fault.at, tell)), ("says", fault::procedure(&fault.what, tell))];
         tell.text("safety-fault", &args)
     });
     broken.chain(faults).collect()

@@ -1,14 +1,14 @@
 //! Gates that can never pass, whatever is measured: what they compare is not entered anywhere, or nobody could pass them.
 
-use crate::{Document, Fault, Gate, Step};
+use crate::{Document, Fault, Gate, Step, Wrong};
 
 /// Every gate that cannot be met, with its place.
 pub fn unmeetable(document: &Document) -> Vec<Fault> {
     let mut faults = Vec::new();
     for (_, step) in document.steps() {
         for (index, gate) in step.gates.iter().enumerate() {
-            if let Some(says) = missing(document, step, gate) {
-                faults.push(Fault { at: format!("{}: gates[{index}]", step.id), says });
+            if let Some(why) = missing(document, step, gate) {
+                faults.push(Fault { at: format!("{}: gates[{index}]", step.id), what: Wrong::Unmeetable(why) });
             }
         }
     }
