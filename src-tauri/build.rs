@@ -35,6 +35,7 @@ fn main() {
         "correct",
         "person_record",
         "cars",
+        "manual",
         "car",
         "instruments",
         "origin",

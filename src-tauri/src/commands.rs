@@ -10,8 +10,8 @@ use crate::speech::Speech;
 use bayhand_job::ask::{Ask, Attention, CorrectAsk, Entry, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::preferences::Preferences;
 use bayhand_job::view::{
-    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, OriginView, Outlook, PeopleView,
-    PersonRecord, ProcedureView, ReadBack, ReviewJob, ReviewView, SettingsView, StepView,
+    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, ManualView, OriginView, Outlook,
+    PeopleView, PersonRecord, ProcedureView, ReadBack, ReviewJob, ReviewView, SettingsView, StepView,
 };
 use bayhand_job::{Desk, Secret};
 use std::collections::BTreeMap;
@@ -306,6 +306,12 @@ pub async fn write_sheet(desk: State<'_, Desk>, sheets: State<'_, SheetFolder>, 
     }
     tracing::info!(job, "sheet written");
     Ok(desk.sheet_told(paths.each_ref().map(|path| path.as_path())))
+}
+
+/// The procedure to be read.
+#[tauri::command]
+pub async fn manual(desk: State<'_, Desk>) -> Result<ManualView, Refused> {
+    desk.manual().await.inspect_err(log_refusal)
 }
 
 /// The cars of the book, or those that a search finds.

@@ -81,6 +81,7 @@ pub fn run(desk: Desk, sheets: SheetFolder, preferences: PreferencesFile) -> Exi
             commands::correct,
             commands::person_record,
             commands::cars,
+            commands::manual,
             commands::car,
             commands::instruments,
             commands::origin,

@@ -4,8 +4,8 @@
 
 use bayhand_job::ask::{Ask, Attention, CorrectAsk, JobFilter, PersonAsk, Refused, StaffAsk};
 use bayhand_job::view::{
-    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, OriginView, PeopleView, PersonRecord,
-    ReadBack, ReviewView, SettingsView, StepView,
+    BayView, BookView, CarView, CarsView, CoachView, HeardView, InstrumentsView, ManualView, OriginView, PeopleView,
+    PersonRecord, ReadBack, ReviewView, SettingsView, StepView,
 };
 use bayhand_procedure::Document;
 use std::collections::BTreeMap;
@@ -35,6 +35,7 @@ fn types_of_the_windows() -> Tested {
     PeopleView::export_all(&config)?;
     BookView::export_all(&config)?;
     CarsView::export_all(&config)?;
+    ManualView::export_all(&config)?;
     CarView::export_all(&config)?;
     InstrumentsView::export_all(&config)?;
     OriginView::export_all(&config)?;

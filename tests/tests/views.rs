@@ -9,7 +9,7 @@
 mod common;
 
 use bayhand_job::ask::{Ask, Wish};
-use bayhand_job::view::{BayView, CarView, CarsView, InstrumentsView, OriginView, ReviewView, StepView};
+use bayhand_job::view::{BayView, CarView, CarsView, InstrumentsView, ManualView, OriginView, ReviewView, StepView};
 use common::{Bay, who};
 use serde::{Serialize, de::DeserializeOwned};
 use std::fs;
@@ -33,6 +33,7 @@ struct BookPages {
     cars: CarsView,
     car: CarView,
     instruments: InstrumentsView,
+    manual: ManualView,
     origin: OriginView,
 }
 
@@ -106,12 +107,14 @@ async fn every_view_of_the_whole_job_of_seed_1() {
         cars: bay.desk.cars("").await.unwrap(),
         car: bay.desk.car(job).await.unwrap(),
         instruments: bay.desk.instruments().await.unwrap(),
+        manual: bay.desk.manual().await.unwrap(),
         // The one with the most readings.
         origin: bay.desk.origin(job, "toe.FL").await.unwrap(),
     };
     comes_back(&book.origin, "origin");
     comes_back(&book.instruments, "instruments");
     comes_back(&book.cars, "cars");
+    comes_back(&book.manual, "manual");
     comes_back(&book.car, "car");
     album.keep_with(&bay, "sealed", true, Some(book)).await;
     assert!(album.moments > 60, "{} moments: the album holds every step", album.moments);

@@ -57,6 +57,7 @@ fn rights() -> Vec<(&'static str, Value, [bool; 3])> {
         ("correct", json!({ "ask": correction }), [false, false, true]),
         ("person_record", json!({ "initials": "XX" }), [false, false, true]),
         ("cars", json!({ "search": "" }), [false, false, true]),
+        ("manual", json!({}), [false, false, true]),
         ("car", json!({ "id": none }), [false, false, true]),
         ("instruments", json!({}), [false, false, true]),
         ("origin", json!({ "job": none, "figure": "" }), [false, false, true]),

@@ -4,7 +4,7 @@
  */
 import { mount } from "svelte";
 import ftl from "../../src-tauri/crates/words/text/en/ui.ftl?raw";
-import { baySamples, carSample, carsSample, instrumentsSample, originSample, reviewSamples } from "../samples/desk";
+import { baySamples, carSample, carsSample, instrumentsSample, manualSample, originSample, reviewSamples } from "../samples/desk";
 import { outlook } from "../samples/parts";
 import { labelsOf, standIn, type Shown } from "../samples/standin";
 import { heardSample, stepSamples } from "../samples/step";
@@ -46,7 +46,7 @@ async function show(target: HTMLElement): Promise<void> {
   } else if (window === "bay" && views.bay) {
     mount(BayBoard, { target, props: { bridge: standIn({ ...views, bay: { ...views.bay, timer: begun(views.bay.timer) } }) } });
   } else if (window === "review" && views.review) {
-    mount(ReviewWindow, { target, props: { bridge: standIn({ cars: carsSample, car: carSample, instruments: instrumentsSample, origin: originSample, ...views }) } });
+    mount(ReviewWindow, { target, props: { bridge: standIn({ cars: carsSample, car: carSample, instruments: instrumentsSample, manual: manualSample, origin: originSample, ...views }) } });
   } else {
     list(target);
   }

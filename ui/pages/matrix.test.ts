@@ -38,7 +38,7 @@ function moments(): Shown[] {
   const first = names.filter((name) => !seen.has(name.slice(4)) && seen.add(name.slice(4)));
   const both = (["step", "bay"] as const).flatMap((window) => first.map((name) => ({ query: `moment=${name}&window=${window}`, window })));
   const reviewed = names.filter((name) => name.endsWith("loop-judge") || name.endsWith("review-seal"));
-  const sealed = names.filter((name) => name.endsWith("-sealed")).flatMap((name) => ["page-cars", "page-instruments", "figure-toe.FL"].map((page) => `${name}&click=${page}`));
+  const sealed = names.filter((name) => name.endsWith("-sealed")).flatMap((name) => ["page-cars", "page-instruments", "page-manual", "figure-toe.FL"].map((page) => `${name}&click=${page}`));
   return [...both, ...[...reviewed, ...sealed].map((name) => ({ query: `moment=${name}&window=review`, window: "review" as const }))];
 }
 
@@ -50,7 +50,7 @@ const samples: Shown[] = [
   ...["g", "h", "o", "p", "v"].map((key) => ({ query: `step=reading-gate&key=${key}`, window: "step" as const })),
   ...["person-RO", "add-person", "person-RO,forgot-pin", "person-MT,forgot-pin", "person-RO,change-pin"].map((click) => ({ query: `step=by-pin&key=p&click=${click}`, window: "step" as const })),
   ...["start", "not-proved"].map((name) => ({ query: `step=${name}&click=open-procedure`, window: "step" as const })),
-  ...["page-people", "page-people,add-person", "page-people,change-RO", "page-people,let-go-LB", "page-people,set-key-MT", "page-people,recover", "page-cars", "page-instruments", "page-book", "filter", "figure-front_diff_kg", "correct-294", "page-people,record-RO", "customer", "seal", "send-back"].map((click) => ({
+  ...["page-people", "page-people,add-person", "page-people,change-RO", "page-people,let-go-LB", "page-people,set-key-MT", "page-people,recover", "page-cars", "page-instruments", "page-manual", "page-book", "filter", "figure-front_diff_kg", "correct-294", "page-people,record-RO", "customer", "seal", "send-back"].map((click) => ({
     query: `review=by-pin&click=${click}`,
     window: "review" as const,
   })),

@@ -4,6 +4,7 @@ import type { CarsView } from "../src/generated/CarsView";
 import type { CarView } from "../src/generated/CarView";
 import type { CollarRow } from "../src/generated/CollarRow";
 import type { EntryRow } from "../src/generated/EntryRow";
+import type { ManualView } from "../src/generated/ManualView";
 import type { InstrumentsView } from "../src/generated/InstrumentsView";
 import type { OriginReading } from "../src/generated/OriginReading";
 import type { OriginView } from "../src/generated/OriginView";
@@ -94,6 +95,45 @@ title: "Gate waived.", text: "Pads, twist of the pads 0.9 mm (limit for this car
 export const reviewSamples: Record<string, ReviewView> = {
   ...reviewed,
   "by-pin": { ...reviewed.job!, staff: staffOf([trainee, technician, supervisor]) },
+};
+
+/** A manual of two stages. */
+export const manualSample: ManualView = {
+  says: "corner-balance-and-alignment, version 1: every step in the words that the window at the car has, with why it is done so. The makers’ instructions, the local rules, and trained and authorised people come first.",
+  stages: [
+    {
+      id: "used",
+      title: "Car as used",
+      when: null,
+      steps: [
+        {
+          id: "used.ballast",
+          short: "Ballast strapped in",
+          instruction: "Strap the ballast into the driver’s seat.",
+          detail: ["Sand, water or lead; about a fifth of it in the footwell.", "Ballast that slides is read as load that moves."],
+          hazards: [{ signal: "caution", line: "CAUTION. Lift heavy parts in pairs.", text: "A heavy part could hurt your back or fall on your feet. Lift it with a second person." }],
+          asks: ["Ballast in the seat", "Ballast in the footwell"],
+          gates: ["Every point was found in order."],
+        },
+      ],
+    },
+    {
+      id: "raise",
+      title: "Raise the car",
+      when: "Comes when a step needs it.",
+      steps: [
+        {
+          id: "raise.rock",
+          short: "Rocked when just clear",
+          instruction: "When the wheels are just clear, rock the car.",
+          detail: ["A car that moves on its pads comes down again."],
+          hazards: [{ signal: "danger", line: "DANGER. Keep out until it is locked.", text: "A car that comes down will kill or crush who is under it." }],
+          asks: ["It stands still"],
+          gates: [],
+        },
+      ],
+    },
+  ],
 };
 
 /** Two cars in the book, and one that was here three times. */

@@ -9,6 +9,7 @@ import type { Entry } from "../src/generated/Entry";
 import type { Attention } from "../src/generated/Attention";
 import type { HeardView } from "../src/generated/HeardView";
 import type { BayView } from "../src/generated/BayView";
+import type { ManualView } from "../src/generated/ManualView";
 import type { InstrumentsView } from "../src/generated/InstrumentsView";
 import type { OriginView } from "../src/generated/OriginView";
 import type { Outlook } from "../src/generated/Outlook";
@@ -36,6 +37,8 @@ export interface Shown {
   cars?: CarsView;
   car?: CarView;
   instruments?: InstrumentsView;
+  /** The procedure to be read. */
+  manual?: ManualView;
   origin?: OriginView;
   customer?: string;
   /** What a place on the trade line leads to. */
@@ -262,6 +265,7 @@ export function standIn(shown: Shown): StandIn {
       told.push(["car", id]);
       return need(shown.car);
     },
+    manual: async () => need(shown.manual),
     instruments: async () => need(shown.instruments),
     origin: async (...given) => {
       told.push(["origin", ...given]);

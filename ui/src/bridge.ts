@@ -11,6 +11,7 @@ import type { BookView } from "./generated/BookView";
 import type { CorrectAsk } from "./generated/CorrectAsk";
 import type { Entry } from "./generated/Entry";
 import type { HeardView } from "./generated/HeardView";
+import type { ManualView } from "./generated/ManualView";
 import type { InstrumentsView } from "./generated/InstrumentsView";
 import type { OriginView } from "./generated/OriginView";
 import type { Outlook } from "./generated/Outlook";
@@ -109,6 +110,8 @@ export interface ReviewBridge extends CommonBridge, StaffBridge {
   cars(search: string): Promise<CarsView>;
   /** One car, by the number of its first job. */
   car(id: number): Promise<CarView>;
+  /** The procedure to be read. */
+  manual(): Promise<ManualView>;
   /** The instruments of the book. */
   instruments(): Promise<InstrumentsView>;
   /** Where a figure of a job comes from. */
@@ -168,6 +171,7 @@ export const tauriBridge: StepBridge & BayBridge & ReviewBridge = {
   sendBack: (job, revision, by, pin, step, reason) => invoke("send_back", { job, revision, by, pin, step, reason }),
   cars: (search) => invoke("cars", { search }),
   car: (id) => invoke("car", { id }),
+  manual: () => invoke("manual"),
   instruments: () => invoke("instruments"),
   origin: (job, figure) => invoke("origin", { job, figure }),
   bookView: () => invoke("book_view"),

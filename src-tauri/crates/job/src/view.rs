@@ -9,6 +9,7 @@ mod cars;
 mod coach;
 mod heard;
 mod instruments;
+mod manual;
 mod origin;
 mod parts;
 mod people;
@@ -23,6 +24,7 @@ pub use cars::{CarRow, CarView, CarsView, CollarRow, FactorRow, LearnedView};
 pub use coach::{CoachRow, CoachView, ScoreRow};
 pub use heard::{HeardAct, HeardPending, HeardView};
 pub use instruments::{DueCode, InstrumentView, InstrumentsView};
+pub use manual::{ManualHazard, ManualStage, ManualStep, ManualView};
 pub use origin::{OriginPart, OriginReading, OriginView};
 pub use parts::{
     CornerCode, DirectionCode, Footprint, HazardView, LinePoint, LineSpan, SignalCode, StateCode, TimerView, TradeLine,

@@ -6,10 +6,11 @@ use crate::{
     ask::Refused,
     body::SignedFor,
     fault,
+    log::shipped,
     preferences::Preferences,
     show,
     tell::Tell,
-    view::{ProcedureView, TrustCode},
+    view::{ManualView, ProcedureView, TrustCode},
 };
 use bayhand_jobbook::Secret;
 use bayhand_procedure::prove::{Proof, Property, Trust, trust};
@@ -127,6 +128,20 @@ impl Desk {
                 signed_by: None,
             },
         }
+    }
+
+    /// The manual: the procedure of the open job, or else the one that the next job begins with, to be read.
+    ///
+    /// # Errors
+    /// The shipped document cannot be read.
+    pub async fn manual(&self) -> Result<ManualView, Refused> {
+        let open = self.open.lock().await.as_ref().map(|log| log.document.clone());
+        let document = match (open, self.chosen()) {
+            (Some(document), _) => document,
+            (None, Some(chosen)) => chosen.document,
+            (None, None) => shipped().map_err(|why| self.unreadable(&why))?,
+        };
+        Ok(show::manual(&document, &self.tell()))
     }
 
     pub(super) fn chosen(&self) -> Option<Chosen> {

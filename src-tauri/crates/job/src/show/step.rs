@@ -122,17 +122,23 @@ fn count(log: &Log, known: &Known, id: &str, goal: Option<&str>, tell: &Tell) ->
     tell.text("count-step", &args)
 }
 
+/// A signal word, by code and in words.
+pub(super) fn signal(signal: Signal, tell: &Tell) -> (SignalCode, String) {
+    let (code, word) = match signal {
+        Signal::Danger => (SignalCode::Danger, "signal-danger"),
+        Signal::Warning => (SignalCode::Warning, "signal-warning"),
+        Signal::Caution => (SignalCode::Caution, "signal-caution"),
+        Signal::Notice => (SignalCode::Notice, "signal-notice"),
+    };
+    (code, tell.text(word, &[]))
+}
+
 /// The step's hazards that hold for this car and bay, and whose hand acknowledged them for this doing.
 pub fn hazards(log: &Log, step: &Step, tell: &Tell) -> Vec<HazardView> {
     let state = log.state.step(&step.id);
     let view = |id: &String| {
         let hazard = log.document.hazard(id)?;
-        let (signal, word) = match hazard.signal {
-            Signal::Danger => (SignalCode::Danger, "signal-danger"),
-            Signal::Warning => (SignalCode::Warning, "signal-warning"),
-            Signal::Caution => (SignalCode::Caution, "signal-caution"),
-            Signal::Notice => (SignalCode::Notice, "signal-notice"),
-        };
+        let (signal, word) = signal(hazard.signal, tell);
         let key = format!("hazard-{id}");
         let acknowledged = state.acknowledged.get(id).map(|by| {
             let at = log.lines.iter().rev().find_map(|line| match &line.happened.event {
@@ -145,7 +151,7 @@ pub fn hazards(log: &Log, step: &Step, tell: &Tell) -> Vec<HazardView> {
         Some(HazardView {
             id: id.clone(),
             signal,
-            word: tell.text(word, &[]),
+            word,
             line: tell.words.attr(&key, "line", &[]).unwrap_or_default(),
             text: tell.words.attr(&key, "text", &[]).unwrap_or_default(),
             acknowledged,

@@ -403,3 +403,6 @@ adjuster-said = { $name }: { $told }, { $way }.
 adjuster-still = So lassen. 0 eintragen.
 adjuster-left = noch { $go }, danach { $left } übrig
 adjuster-besides = Eine Umdrehung: { $each }
+manual-says = { $id }, Version { $version }: jeder Schritt in den Worten des Fensters am Fahrzeug, und warum er so gemacht wird. Die Anweisungen der Hersteller von Fahrzeug, Hebebühne und Messgeräten, die örtlichen Vorschriften sowie ausgebildete und befugte Personen gehen vor.
+manual-on-demand = Kommt, wenn ein Schritt ihn braucht.
+manual-stopped = Kommt, wenn ein Auftrag abgebrochen wird: der Weg zum sicheren Fahrzeug.

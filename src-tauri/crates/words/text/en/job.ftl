@@ -412,3 +412,6 @@ adjuster-said = { $name }: { $told }, { $way }.
 adjuster-still = Leave it as it is. Enter 0.
 adjuster-left = { $go } to go, { $left } left after it
 adjuster-besides = One turn: { $each }
+manual-says = { $id }, version { $version }: every step in the words that the window at the car has, with why it is done so. The instructions of the makers of vehicle, lift and instruments, the local rules, and trained and authorised people come first.
+manual-on-demand = Comes when a step needs it.
+manual-stopped = Comes when a job is stopped: the way to a safe car.
