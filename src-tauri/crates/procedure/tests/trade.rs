@@ -350,6 +350,9 @@ fn a_lapse_that_cannot_be_is_a_fault_of_the_document() {
     let says: Vec<_> = bayhand_procedure::lint(&document).iter().map(ToString::to_string).collect();
     assert_eq!(
         says,
-        ["lapses raise-check: it cannot be slack", "lapses rocked: except: there is no step \"raise.nothing\""]
+        [
+            "lapses raise-check: to: raise-check cannot be slack",
+            "lapses rocked: except: there is no step \"raise.nothing\""
+        ]
     );
 }
