@@ -177,6 +177,19 @@ async fn checks_and_choices_are_answered_in_words() {
     );
 }
 
+/// The place on the trade line is said as its cross weight.
+#[tokio::test]
+async fn the_place_on_the_trade_line_is_said() {
+    let mut voice = Voice::at("loop.judge").await;
+    let view = voice.says("turn for a place on the line").await;
+    assert_eq!(view.act, HeardAct::Fill { key: "next".into(), text: "turn-place".into(), unit: None });
+    assert!(voice.awaited().await.reading.is_some(), "now the place is waited for");
+    voice.says("50.20").await;
+    let view = voice.says(CONFIRM).await;
+    let HeardAct::Fill { key, text, .. } = view.act else { panic!("{view:?}") };
+    assert_eq!((key.as_str(), text.as_str()), ("place", "50.20"));
+}
+
 #[tokio::test]
 async fn the_record_says_what_was_heard_and_how_sure_that_was() {
     let mut voice = Voice::at("baseline.read-1").await;
