@@ -26,6 +26,9 @@ use bayhand_vehicle::{Axle, Corners, Place};
 const STEERING_HELD_DEG: f64 = 0.015;
 /// How well a maker's drawing tells the inclination of the steering axis, standard uncertainty, degrees (our choice).
 const INCLINATION_DEG: f64 = 1.0;
+/// Distance between the places on a rim that gauge and rule meet, before it is measured, mm: that of a 16 inch rim (ETRTO,
+/// ISO 4000-1). The rims of other cars are within a quarter of it.
+pub const USUAL_RIM_MM: f64 = 405.6;
 /// What the floor's slope is known to, standard uncertainty, degrees: a tenth of a millimetre on two metres, and more.
 const FLOOR_DEG: f64 = 0.005;
 /// Toe of a wheel while nothing better is known than that it was taken roughly, standard uncertainty, degrees.
@@ -135,7 +138,7 @@ impl Instruments {
         let raw = Raw {
             bench,
             wheelbase_mm,
-            rim_mm: (405.6, 405.6),
+            rim_mm: (USUAL_RIM_MM, USUAL_RIM_MM),
             lines_mm: [across_mm, across_mm, wheelbase_mm + 1_000.0],
             wheels: Corners::same(wheel),
         };

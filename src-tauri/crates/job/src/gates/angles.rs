@@ -2,7 +2,7 @@
 //! ever tell.
 
 use super::{Answer, Scene, of_verdict, worse};
-use crate::align::{Agreed, Aligned, Row};
+use crate::align::{Agreed, Aligned, Row, USUAL_RIM_MM};
 use crate::judge::JudgeError;
 use crate::known::axle_of;
 use crate::show::{angle_name, angle_with_u};
@@ -11,10 +11,7 @@ use bayhand_chassis::align::KnownAngle;
 use bayhand_procedure::Found;
 use bayhand_vehicle::{Corners, Place};
 
-/// Distance between the places on a rim that the gauge stands on, mm: that of a 16 inch rim (ETRTO, ISO 4000-1). The rims
-/// of other cars are within a quarter of it, which is enough to tell a bent one.
-const RIM_MM: f64 = 405.6;
-/// More than this between the errors of an axle's wheels is seldom wear or setting, degrees (common practice, no source).
+/// More than this between the wheels of an axle is seldom wear or setting, degrees (common practice, no source).
 const ONE_SIDED_DEG: f64 = 0.75;
 
 impl Scene<'_> {
@@ -60,14 +57,15 @@ impl Scene<'_> {
         answer
     }
 
-    /// Each rim, from two readings half a turn apart: between its nearest and its furthest place.
+    /// Each rim, from two readings half a turn apart: between its nearest and its furthest place. A rim of another size than
+    /// the usual one is told a quarter wrong at most, which is enough to tell a bent one.
     pub(super) fn rims_true(&self, most_mm: f64) -> Answer {
         let run_out = |place: Place| {
             let of = |input: &str| self.known.value(&self.step.id, &format!("{input}.{}", place.code()));
             let lean_deg = of("runout-camber-up")? - of("runout-camber-down")?;
             // The edge goes to and fro by the toe part of the lean; the gauge tells the part with the top out.
             let by_edge_mm = of("runout-edge-up")? - of("runout-edge-down")?;
-            let by_gauge_mm = RIM_MM * (lean_deg / 2.0).to_radians().tan();
+            let by_gauge_mm = USUAL_RIM_MM * (lean_deg / 2.0).to_radians().tan();
             Some((place, by_edge_mm.hypot(by_gauge_mm)))
         };
         let Some(rims) = Place::ALL.into_iter().map(run_out).collect::<Option<Vec<_>>>() else {
