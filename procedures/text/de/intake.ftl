@@ -89,6 +89,7 @@ step-intake-angle-geometry = Eintragen, wie Radweg und Versteller die Winkel neb
         Was Radweg beim Einfedern mit Sturz und Spur macht, sagt, wie weit eine Höhenänderung sie verschoben hat.
         Um es zu messen, Sturz und Spur eines Rades in zwei Höhen ablesen, bei ausgebauter Feder und gesichertem Fahrzeug; den Weg dazwischen und beide Änderungen eintragen.
         Wer den Sturz stellt, verschiebt auch die Spur, und der Nachlauf verschiebt beide: wo eine Zeichnung oder eine frühere Änderung sagt, um wie viel, trifft der erste Plan genauer.
+        Eine Umdrehung zählt plus, wenn sie den Sturz nach außen oder den Nachlauf größer stellt; Vorspur, Sturz nach außen und mehr Nachlauf sind plus.
         Wo nicht, ‚nicht bekannt‘ wählen: dann wird es aus der ersten Änderung gelernt, vor und nach der gemessen wird.
 
 step-intake-wishes = Vereinbartes Kreuzgewicht, Toleranzfenster und Grenzen eintragen.

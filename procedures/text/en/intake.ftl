@@ -89,6 +89,7 @@ step-intake-angle-geometry = Write how wheel travel and the adjusters move the a
         What wheel travel into bump does to camber and toe tells how far a change of height has moved them.
         To measure it, read camber and toe of a wheel at two heights, with the spring out and the car made safe; write the travel between them and both changes.
         Setting camber moves toe too, and setting caster moves both: where a drawing or an earlier change tells by how much, the first plan is nearer.
+        Count a turn as plus when it leans the top out or gives more caster; toe-in, top out and more caster are plus.
         Where it does not, say so: it is learned from the first change that is read before and after.
 
 step-intake-wishes = Write the cross weight, the windows and the limits that were agreed.
