@@ -356,3 +356,15 @@ fn a_lapse_that_cannot_be_is_a_fault_of_the_document() {
         ]
     );
 }
+
+/// Whoever reaches in beside the wheels of a car that stands on them has first read of what it does when it rolls or drops.
+#[test]
+fn who_reaches_in_has_read_that_the_brake_is_on_first() {
+    let document = Job::begin().document;
+    let steps = document.stages.iter().flat_map(|stage| &stage.steps);
+    let reaching: Vec<_> = steps.filter(|step| step.place == bayhand_procedure::Place::Reach).collect();
+    assert!(reaching.len() > 10, "control: many steps reach in");
+    for step in reaching {
+        assert!(step.hazards.iter().any(|id| id == "crush-low"), "{}: {:?}", step.id, step.hazards);
+    }
+}
