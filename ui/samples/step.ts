@@ -68,7 +68,7 @@ function choosing(came: PairPlot[]): StepView {
       instruction: "Choose what to do next.",
       fields: [
         { key: "next", label: "What to do next", corner: null, group: null, kind: { kind: "choice", options }, range: null, last: null, only_with: null },
-        { ...number("place", "Cross weight aimed at, FR + RL", [["percent", "%"]], "30 to 70 %"), only_with: { key: "next", option: "turn-place" } },
+        { ...number("place", "Cross weight aimed at, FR + RL", [["percent", "%"]], "30 to 70 %"), only_with: { key: "next", options: ["turn-place"] } },
         { ...text("reason", "Reason"), range: "Write “none” where nothing is meant." },
       ],
       action: "Record this decision",

@@ -25,7 +25,7 @@ describe("arranging fields", () => {
   });
 
   test("a field that another option would bring is not asked for", () => {
-    const fields = [choice("next", "Next", null, ["Go on", "Turn"]), { ...number("place", "Place", [["percent", "%"]], ""), only_with: { key: "next", option: "option-2" } }];
+    const fields = [choice("next", "Next", null, ["Go on", "Turn"]), { ...number("place", "Place", [["percent", "%"]], ""), only_with: { key: "next", options: ["option-2"] } }];
     const keys = (next: string): string[] => asked(fields, { next: { text: next, unit: null } }).map((field) => field.key);
     expect(keys("option-1")).toEqual(["next"]);
     expect(keys("option-2")).toEqual(["next", "place"]);

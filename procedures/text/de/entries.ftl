@@ -60,11 +60,21 @@ option-rear-adjustable = Mit einstellbarer Koppelstange
 input-rear-bar-rate = Rate des Stabilisators hinten an den Rädern (0: unbekannt)
 input-rear-link-lead = Koppelstange hinten: Änderung am Rad je Umdrehung (0: unbekannt)
 
+input-ratio-way = Von den Federn bekannt
+option-ratio-spring-per-wheel = Rate, Verhältnis Feder / Rad
+option-ratio-wheel-per-spring = Rate, Verhältnis Rad / Feder
+option-ratio-above-one = Rate, Feder / Rad über 1,2
+option-rate-known = Nur die Rate
+option-springs-unknown = Nichts
+
+input-sprung-like = Gefedert wie
+option-like-road = Ein Straßenauto
+option-like-fast-road = Ein Rallye- oder Sportfahrwerk
+option-like-track = Ein Rundstreckenauto
+option-like-downforce = Ein Auto mit viel Abtrieb
+option-like-any = Weiß niemand
+
 input-spring = Federrate
-input-ratio-way = Verhältnis der Wege
-option-ratio-spring-per-wheel = Feder / Rad
-option-ratio-wheel-per-spring = Rad / Feder
-option-ratio-above-one = Feder / Rad, über 1,2
 
 input-motion-ratio = Übersetzungsverhältnis
 input-tyre = Reifenrate

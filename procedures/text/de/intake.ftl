@@ -30,9 +30,9 @@ step-intake-springs = Federn, Reifen und ungefederte Massen jeder Achse eintrage
     .short = Federn und Reifen
     .detail =
         Die Federrate steht auf der Feder oder in den Daten ihres Herstellers.
-        Das Übersetzungsverhältnis nennt den Federweg je Millimeter Radweg oder umgekehrt: beides heißt so, und verkehrt herum verdirbt es jede vorhergesagte Umdrehung. Kaum eine Feder bewegt sich mehr als ihr Rad.
+        Das Übersetzungsverhältnis ist Federweg durch Radweg oder umgekehrt: beides heißt so, und verkehrt herum verdirbt es jede vorhergesagte Umdrehung. Kaum eine Feder bewegt sich mehr als ihr Rad.
         Die ungefederte Masse gilt für eine Ecke: Rad, Reifen, Bremse, Nabe und etwa die Hälfte der Lenker.
-        Die ersten Einstellrunden zeigen, wo diese Zahlen ein wenig danebenliegen.
+        Kennt niemand die Federn, angeben, wie das Auto gefedert ist: Die erste Umdrehung ist dann geschätzt, und die Runden zeigen, was die Federn tun, wie sie auch zeigen, wo bekannte Zahlen danebenliegen.
 
 step-intake-adjusters = Federteller jeder Achse beschreiben.
     .short = Federteller

@@ -60,11 +60,21 @@ option-rear-adjustable = Bar with an adjustable link
 input-rear-bar-rate = Rate of the rear bar at the wheels (0: not known)
 input-rear-link-lead = Rear link: change at the wheel for one turn (0: not known)
 
+input-ratio-way = Known of the springs
+option-ratio-spring-per-wheel = Rate, ratio spring / wheel
+option-ratio-wheel-per-spring = Rate, ratio wheel / spring
+option-ratio-above-one = Rate, spring / wheel over 1.2
+option-rate-known = Rate only
+option-springs-unknown = Nothing
+
+input-sprung-like = Sprung like
+option-like-road = A road car
+option-like-fast-road = A fast road or rally car
+option-like-track = A track car
+option-like-downforce = A car with high downforce
+option-like-any = Nobody can say
+
 input-spring = Spring rate
-input-ratio-way = Motion ratio is travel of
-option-ratio-spring-per-wheel = Spring / wheel
-option-ratio-wheel-per-spring = Wheel / spring
-option-ratio-above-one = Spring / wheel, over 1.2
 
 input-motion-ratio = Motion ratio
 input-tyre = Tyre rate

@@ -30,9 +30,9 @@ step-intake-springs = Write the springs, tyres and unsprung masses of each axle.
     .short = Springs and tyres
     .detail =
         The spring rate is printed on the spring or stands in its maker’s data.
-        The motion ratio says how far the spring moves for one millimetre at the wheel, or the other way round: both are called so, and one upside down spoils every predicted turn. Hardly any spring moves more than its wheel.
+        The motion ratio is spring travel over wheel travel or the other way round: both are called so, and one upside down spoils every predicted turn. Hardly any spring moves more than its wheel.
         Unsprung mass is that of one corner: wheel, tyre, brake, hub and about half of the arms.
-        The first rounds of turning will show where these figures are a little off.
+        Where nobody knows the springs, say what the car is sprung like: the first turn is then a guess, and the rounds show what the springs do, as they show where known figures are a little off.
 
 step-intake-adjusters = Describe the spring collars of each axle.
     .short = Spring collars

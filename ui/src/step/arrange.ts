@@ -123,14 +123,15 @@ export function isAnswered(entry: Entry | undefined): boolean {
 
 /** The fields that belong to the step as it is answered so far. */
 export function asked(fields: Field[], entries: Record<string, Entry>): Field[] {
-  return fields.filter(({ only_with: only }) => only === null || entries[only.key]?.text === only.option);
+  return fields.filter(({ only_with: only }) => only === null || only.options.includes(entries[only.key]?.text ?? ""));
 }
 
 /** The choice of a place on the trade line: its field, its option, and the field that holds the place. */
 export function placeChoice(fields: Field[]): { field: Field; option: string; place: Field } | null {
   const place = fields.find((field) => field.only_with !== null && field.kind.kind === "number");
   const field = fields.find((one) => one.key === place?.only_with?.key);
-  return place?.only_with && field ? { field, option: place.only_with.option, place } : null;
+  const option = place?.only_with?.options[0];
+  return place && field && option !== undefined ? { field, option, place } : null;
 }
 
 /** The first field without an answer, or null. */

@@ -5,7 +5,7 @@
 //! [`Rates`] takes it to be, with a wide uncertainty.
 
 use crate::error::within;
-use crate::{Rates, StaticsError};
+use crate::{Rates, StaticsError, ride_hz};
 use bayhand_vehicle::{Car, Corner, Corners, Place};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -63,10 +63,11 @@ pub struct UnknownFactor {
     pub sigma: f64,
 }
 
-/// One sigma of the logarithm of a wheel rate that nobody entered: a ride frequency of 1.7 to 3.2 Hz as two sigmas
-/// either way (the rate goes with its square). Common practice, no source.
-fn wide_rate() -> f64 {
-    2.0 * (3.2_f64 / 1.7).ln() / 4.0
+/// One sigma of the logarithm of a wheel rate that nobody entered: the span of the ride frequency is two sigmas either
+/// way (the rate goes with its square).
+fn wide_rate(car: &Car) -> f64 {
+    let (low, high) = ride_hz(car.sprung_like).span;
+    2.0 * (high / low).ln() / 4.0
 }
 
 /// One sigma of the logarithm of a motion ratio that nobody entered: 0.6 to 1 as two sigmas either way. Common
@@ -85,7 +86,7 @@ pub fn unknown_factors(car: &Car, confidence: &Confidence) -> Vec<UnknownFactor>
     let mut all = Vec::new();
     for axle in [[Place::Fl, Place::Fr], [Place::Rl, Place::Rr]] {
         for (what, entered, base, stated_pct, wide) in [
-            (Scaled::SpringRate, &springs, &spring_of, confidence.spring_pct, wide_rate()),
+            (Scaled::SpringRate, &springs, &spring_of, confidence.spring_pct, wide_rate(car)),
             (Scaled::MotionRatio, &ratios, &rates.motion_ratio, confidence.motion_ratio_pct, wide_ratio()),
         ] {
             let one = |places: &[Place]| {

@@ -66,7 +66,7 @@ pub use mass::{
 };
 pub use pads::{PadPlane, side_tilt_limit_mm, twist_limit_mm};
 pub use predict::{From, Predicted, State, To, predict};
-pub use rates::{DEFAULT_MOTION_RATIO, DEFAULT_RIDE_HZ, Rates, in_series, wheel_rate};
+pub use rates::{DEFAULT_MOTION_RATIO, Rates, RideHz, in_series, ride_hz, wheel_rate};
 pub use regression::Line;
 pub use sensitivity::{PatchShift, Sensitivity, diagonal_gain, lift_without_height};
 pub use spread::{COVERAGE, Pads, Spread, Verdict, expanded_figures, judge};

@@ -1,12 +1,33 @@
 //! Rates at the wheel and at the ground, and what stands in for data that nobody entered.
 
 use crate::geometry::track_mm;
-use bayhand_vehicle::{Axle, Beam, Car, Corners, Place};
+use bayhand_vehicle::{Axle, Beam, Car, Corners, Place, SprungLike};
 use std::f64::consts::TAU;
 
-/// Ride frequency that gives the wheel rate when no spring is entered, Hz: the middle of 1.7 to 3.2 Hz, the usual
-/// span of road and track cars (common practice, no source).
-pub const DEFAULT_RIDE_HZ: f64 = 2.4;
+/// Ride frequencies, Hz, of which one gives the wheel rate when no spring is entered.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RideHz {
+    /// What is taken.
+    pub usual: f64,
+    /// Two sigmas below and above it.
+    pub span: (f64, f64),
+}
+
+/// The ride frequencies of cars that are sprung like this one; with nothing said, those of any road or track car.
+///
+/// Common practice: a car as delivered rides at 1 to 1.5 Hz, on stiffer springs at up to a good 2, a track car at 2 to
+/// 3 and with downforce at 3 to 5. M. Giaraffa, Springs & Dampers, Part One, gives 0.5 to 1.5 Hz for passenger cars,
+/// 1.5 to 2.0 for saloon race cars and 3.0 to over 5.0 for cars of high downforce.
+pub fn ride_hz(like: Option<SprungLike>) -> RideHz {
+    let about = |low: f64, high: f64| RideHz { usual: (low * high).sqrt(), span: (low, high) };
+    match like {
+        Some(SprungLike::Road) => about(1.0, 1.5),
+        Some(SprungLike::FastRoad) => about(1.4, 2.2),
+        Some(SprungLike::Track) => about(2.0, 3.0),
+        Some(SprungLike::Downforce) => about(3.0, 5.0),
+        None => RideHz { usual: 2.4, span: (1.7, 3.2) },
+    }
+}
 
 /// Motion ratio when none is entered and no spring either: the middle of 0.6 to 1 (common practice, no source).
 pub const DEFAULT_MOTION_RATIO: f64 = 0.8;
@@ -41,7 +62,7 @@ pub struct Rates {
 impl Rates {
     /// The rates of a car that has passed [`Car::validate`].
     ///
-    /// Missing data: without a spring the wheel rate is that of [`DEFAULT_RIDE_HZ`] on the corner's sprung load; with
+    /// Missing data: without a spring the wheel rate is that of the usual [`ride_hz`] on the corner's sprung load; with
     /// a spring but no motion ratio, the ratio is the one that would give that wheel rate, held to 0.6 to 1; with
     /// neither it is [`DEFAULT_MOTION_RATIO`], and 1 on a beam axle (model.md). A missing adjuster ratio is 1 / motion ratio: a spring seat.
     pub fn of(car: &Car) -> Rates {
@@ -89,7 +110,7 @@ pub(crate) fn beam(car: &Car, axle: Axle) -> Option<Beam> {
     }
 }
 
-/// Wheel rate of [`DEFAULT_RIDE_HZ`] on the corner's share of the sprung mass, N/mm.
+/// Wheel rate of the usual [`ride_hz`] on the corner's share of the sprung mass, N/mm.
 fn usual_wheel_rate(car: &Car, place: Place) -> f64 {
     let to_rear = car.sprung.cg_behind_front_axle_mm / car.wheelbase_mm;
     let (share, track) = match place.axle() {
@@ -99,5 +120,5 @@ fn usual_wheel_rate(car: &Car, place: Place) -> f64 {
     let left = 0.5 + car.sprung.cg_left_mm / track;
     let mass_kg = car.sprung.mass_kg * share * if place.is_left() { left } else { 1.0 - left };
     // N/m to N/mm.
-    (TAU * DEFAULT_RIDE_HZ).powi(2) * mass_kg / 1_000.0
+    (TAU * ride_hz(car.sprung_like).usual).powi(2) * mass_kg / 1_000.0
 }

@@ -6,7 +6,7 @@ use bayhand_chassis::{
     Confidence, Rates, Scaled, Sensitivity, StaticsError, UnknownFactor, diagonal, diagonal_gain, in_series,
     lift_without_height, unknown_factors, wheel_rate, with_factors,
 };
-use bayhand_vehicle::{Bar, Car, Corners, Place};
+use bayhand_vehicle::{Bar, Car, Corners, Place, SprungLike};
 use common::{near, square_car};
 
 /// P: Barton & Fieldhouse, Automotive Chassis Engineering (Springer), p. 179: wheel rate = spring rate × lever ratio².
@@ -92,6 +92,27 @@ fn missing_data_has_a_documented_stand_in() {
     near(Rates::of(&car).wheel_n_per_mm.fl, 74.9148, 5e-4, "the ratio is found from the usual rate");
     car.corners.fl.spring_n_per_mm = Some(1_000.0);
     near(Rates::of(&car).wheel_n_per_mm.fl, 360.0, 1e-9, "but is at least 0.6");
+}
+
+/// C: springs that nobody knows are taken to be what cars of the kind have, and are doubted by how much those differ. R:
+/// the geometric middle of 2 and 3 Hz is 2.449 Hz; a rate goes with the square of its frequency, and the span is four sigmas
+/// wide: 2 ln(3 / 2) / 4 = 0.2027.
+#[test]
+fn what_a_car_is_sprung_like_says_what_is_likely_of_its_springs() {
+    let mut car = square_car();
+    car.corners = car.corners.map(|c| bayhand_vehicle::Corner { spring_n_per_mm: None, motion_ratio: None, ..*c });
+    let of = |like: Option<SprungLike>| {
+        let car = bayhand_vehicle::Car { sprung_like: like, ..car };
+        let doubt = unknown_factors(&car, &Confidence::default());
+        let spring = doubt.iter().find(|u| u.what == Scaled::SpringRate).expect("not entered").sigma;
+        (Rates::of(&car).wheel_n_per_mm.fl, spring)
+    };
+    let (track, doubt) = of(Some(SprungLike::Track));
+    near(track / of(None).0, 6.0 / (2.4 * 2.4), 1e-12, "2.449 Hz beside 2.4 Hz, squared");
+    near(doubt, 0.2027, 5e-5, "2 to 3 Hz");
+    let softer = of(Some(SprungLike::Road)).0 < of(Some(SprungLike::FastRoad)).0;
+    assert!(softer && track < of(Some(SprungLike::Downforce)).0, "the harder a car is driven the stiffer it is sprung");
+    assert!(doubt < of(None).1, "who says what kind of car it is knows more than who says nothing");
 }
 
 #[test]

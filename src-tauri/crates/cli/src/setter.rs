@@ -24,8 +24,9 @@ const STRAIGHT_DEG: f64 = 1.0;
 pub fn entries(body: &StepBody) -> BTreeMap<String, Entry> {
     let entry = |field: &Field| (field.key.clone(), Entry { text: text(body, field), unit: unit(field) });
     let asks = |key: &str| body.fields.iter().find(|field| field.key == key).map(|field| text(body, field));
-    let chosen =
-        |field: &&Field| field.only_with.as_ref().is_none_or(|with| asks(&with.key).as_ref() == Some(&with.option));
+    let chosen = |field: &&Field| {
+        field.only_with.as_ref().is_none_or(|with| asks(&with.key).is_some_and(|option| with.options.contains(&option)))
+    };
     body.fields.iter().filter(chosen).map(entry).collect()
 }
 

@@ -113,7 +113,7 @@ impl Scene<'_> {
 
     /// Asks back where a spring would move more than its wheel, unless that was said to be meant.
     fn ratio_meant(&self) -> Answer {
-        let Ok(ratios) = self.known.ratios() else { return self.pass() };
+        let Some(ratios) = self.known.ratios() else { return self.pass() };
         let doubtful = ratios
             .into_iter()
             .zip(["axle-front", "axle-rear"])

@@ -6,11 +6,14 @@ use crate::{
 };
 use bayhand_chassis::reading::{Figure, HeightSpread, Instruments, Reading, height_spread};
 use bayhand_chassis::{COVERAGE, Figures, StaticsError, Verdict, expanded_figures, judge, mass_centre};
-use bayhand_vehicle::{Bars, Beam, Beams, Car, Corner, Corners, EnteredRatio, Place, RatioConvention, Sprung};
+use bayhand_vehicle::{
+    Bars, Beam, Beams, Car, Corner, Corners, EnteredRatio, Place, RatioConvention, Sprung, SprungLike,
+};
 use thiserror::Error;
 
 /// Where beams, wheel travel and the stiffness of the body are written.
 const TRAVEL: &str = "intake.travel";
+const SPRINGS: &str = "intake.springs";
 
 /// Why nothing can be said.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -124,17 +127,26 @@ impl Known<'_> {
         })
     }
 
-    /// The motion ratios as entered, front first, with the convention that they were entered in.
-    ///
-    /// # Errors
-    /// What is not known yet.
-    pub fn ratios(&self) -> Result<[EnteredRatio; 2], JudgeError> {
-        let values = self.axles("intake.springs", "motion-ratio").ok_or(JudgeError::NotKnown("the motion ratio"))?;
-        let convention = match self.text("intake.springs", "ratio-way") {
+    /// The motion ratios as entered, front first, with the convention that they were entered in; none where nobody knows
+    /// them.
+    pub fn ratios(&self) -> Option<[EnteredRatio; 2]> {
+        let (front, rear) = self.axles(SPRINGS, "motion-ratio")?;
+        let convention = match self.text(SPRINGS, "ratio-way") {
             Some("ratio-wheel-per-spring") => RatioConvention::WheelPerSpring,
             _ => RatioConvention::SpringPerWheel,
         };
-        Ok([values.0, values.1].map(|value| EnteredRatio { value, convention }))
+        Some([front, rear].map(|value| EnteredRatio { value, convention }))
+    }
+
+    /// What is said of springs that nobody knows.
+    fn sprung_like(&self) -> Option<SprungLike> {
+        match self.text(SPRINGS, "sprung-like")? {
+            "like-road" => Some(SprungLike::Road),
+            "like-fast-road" => Some(SprungLike::FastRoad),
+            "like-track" => Some(SprungLike::Track),
+            "like-downforce" => Some(SprungLike::Downforce),
+            _ => None,
+        }
     }
 
     /// The car as entered, with its masses from four loads.
@@ -144,18 +156,20 @@ impl Known<'_> {
     pub fn car(&self, loads_kg: &Corners<f64>) -> Result<Car, JudgeError> {
         let axles = |step, key, what| self.axles(step, key).ok_or(JudgeError::NotKnown(what));
         let once = |key, what| self.value("intake.car", key).ok_or(JudgeError::NotKnown(what));
-        let springs = "intake.springs";
-        let spring = axles(springs, "spring", "the spring rate")?;
-        let [front_ratio, rear_ratio] = self.ratios()?.map(|entered| entered.spring_per_wheel());
-        let ratio = (front_ratio.map_err(StaticsError::from)?, rear_ratio.map_err(StaticsError::from)?);
-        let tyre = axles(springs, "tyre", "the tyre rate")?;
-        let unsprung = axles(springs, "unsprung", "the unsprung mass")?;
-        let radius = axles(springs, "tyre-radius", "the tyre radius")?;
+        // Neither may be known: the planner then begins with what is likely, and learns.
+        let spring = self.axles(SPRINGS, "spring");
+        let ratio = match self.ratios().map(|ratios| ratios.map(|entered| entered.spring_per_wheel())) {
+            Some([front, rear]) => Some((front.map_err(StaticsError::from)?, rear.map_err(StaticsError::from)?)),
+            None => None,
+        };
+        let tyre = axles(SPRINGS, "tyre", "the tyre rate")?;
+        let unsprung = axles(SPRINGS, "unsprung", "the unsprung mass")?;
+        let radius = axles(SPRINGS, "tyre-radius", "the tyre radius")?;
         let (track_front_mm, track_rear_mm) = axles("intake.car", "track", "the track")?;
         let wheelbase_mm = once("wheelbase", "the wheelbase")?;
         let corner = |p: Place| Corner {
-            spring_n_per_mm: Some(axle_of(p, spring.0, spring.1)),
-            motion_ratio: Some(axle_of(p, ratio.0, ratio.1)),
+            spring_n_per_mm: spring.map(|(front, rear)| axle_of(p, front, rear)),
+            motion_ratio: ratio.map(|(front, rear)| axle_of(p, front, rear)),
             tyre_n_per_mm: axle_of(p, tyre.0, tyre.1),
             unsprung_kg: axle_of(p, unsprung.0, unsprung.1),
             tyre_radius_mm: axle_of(p, radius.0, radius.1),
@@ -183,6 +197,7 @@ impl Known<'_> {
             corners: Corners::from_fn(corner),
             bars: Bars::default(),
             beams: Beams { front: self.beam("front"), rear: self.beam("rear") },
+            sprung_like: self.sprung_like(),
             height_points: None,
         };
         let centre = mass_centre(&car, &sprung_kg)?;

@@ -29,7 +29,7 @@ async fn a_ratio_that_is_probably_upside_down_is_asked_back() {
     };
     let asked = with(&bay, "ratio-spring-per-wheel", "1.25");
     let says = tried(&mut bay, asked).await;
-    for words in ["front 1.25", "more than its wheel", "Wheel / spring"] {
+    for words in ["front 1.25", "more than its wheel", "ratio wheel / spring"] {
         assert!(says.contains(words), "{words:?} is said: {says}");
     }
     let meant = with(&bay, "ratio-wheel-per-spring", "1.25");

@@ -245,6 +245,7 @@ impl DataSheet {
             }),
             bars: Bars::default(),
             beams: Beams::default(),
+            sprung_like: None,
             height_points: None,
         }
     }

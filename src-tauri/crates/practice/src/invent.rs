@@ -284,6 +284,7 @@ fn true_car(sheet: &DataSheet, reading: &Reading, aboard: &Aboard, draws: &mut D
         corners,
         bars: Bars::default(),
         beams: Beams::default(),
+        sprung_like: None,
         height_points: None,
     }
 }

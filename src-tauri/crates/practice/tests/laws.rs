@@ -53,6 +53,7 @@ fn car() -> impl Strategy<Value = Car> {
             corners: Corners { fl, fr, rl, rr },
             bars: Bars { front: bf, rear: br },
             beams: Beams::default(),
+            sprung_like: None,
             height_points: None,
         },
     )
@@ -261,6 +262,7 @@ fn plain(weight_n: f64, rates_n_per_mm: [f64; 2]) -> (Car, Rig) {
         corners: Corners { fl: front, fr: front, rl: rear, rr: rear },
         bars: Bars::default(),
         beams: Beams::default(),
+        sprung_like: None,
         height_points: None,
     };
     let rig = Rig::from_reading(&car, &halved(&car)).unwrap();

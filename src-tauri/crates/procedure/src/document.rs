@@ -2,7 +2,7 @@
 
 use crate::{Condition, Entered, Fact, State, Value};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
 use std::collections::BTreeMap;
 
 /// The whole procedure.
@@ -214,9 +214,23 @@ pub struct Input {
     pub per: Per,
     /// What kind of answer.
     pub kind: Kind,
-    /// Asked only when this option of an earlier choice of the step is chosen; absent: always.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub with: Option<String>,
+    /// Asked only when one of these options of an earlier choice of the step is chosen; absent: always.
+    #[serde(default, skip_serializing_if = "Vec::is_empty", deserialize_with = "one_or_several")]
+    pub with: Vec<String>,
+}
+
+/// Documents that older jobs carry name a single option, without brackets.
+fn one_or_several<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<String>, D::Error> {
+    #[derive(Deserialize)]
+    #[serde(untagged)]
+    enum Named {
+        One(String),
+        Several(Vec<String>),
+    }
+    Ok(match Named::deserialize(from)? {
+        Named::One(option) => vec![option],
+        Named::Several(options) => options,
+    })
 }
 
 /// How often an input is asked.
@@ -421,17 +435,19 @@ impl Input {
 }
 
 impl Step {
-    /// The choice whose option brings an input with it, as the choice's id and the option's; none for an input that is
-    /// always asked.
-    pub fn brought_by<'a>(&'a self, input: &'a Input) -> Option<(&'a str, &'a str)> {
-        let option = input.with.as_deref()?;
-        let offers = |i: &&Input| matches!(&i.kind, Kind::Choice(options) if options.iter().any(|o| o.id == option));
-        self.inputs.iter().find(offers).map(|choice| (choice.id.as_str(), option))
+    /// The choice whose options bring an input with them, by its id; none for an input that is always asked.
+    pub fn brought_by(&self, input: &Input) -> Option<&str> {
+        input.with.first()?;
+        let offers = |i: &&Input| {
+            matches!(&i.kind, Kind::Choice(options)
+                if input.with.iter().all(|with| options.iter().any(|option| option.id == *with)))
+        };
+        self.inputs.iter().take_while(|i| i.id != input.id).find(offers).map(|choice| choice.id.as_str())
     }
 
-    /// True when an input is asked for beside these answers: always, or because its option was chosen.
+    /// True when an input is asked for beside these answers: always, or because an option that brings it was chosen.
     pub fn asks(&self, input: &Input, entries: &BTreeMap<String, Entered>) -> bool {
-        self.brought_by(input).is_none_or(|(choice, option)| entries.get(choice).is_some_and(|e| e.text == option))
+        self.brought_by(input).is_none_or(|choice| entries.get(choice).is_some_and(|e| input.with.contains(&e.text)))
     }
 
     /// The input that an entry's key belongs to.

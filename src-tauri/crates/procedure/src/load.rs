@@ -123,8 +123,8 @@ fn step_faults(document: &Document, step: &Step, nodes: &BTreeSet<String>, fault
     }
     faults.unique(&step.id, step.inputs.iter().map(|i| i.id.as_str()));
     for input in &step.inputs {
-        if input.with.is_some() && step.brought_by(input).is_none() {
-            let option = input.with.clone().unwrap_or_default();
+        if !input.with.is_empty() && step.brought_by(input).is_none() {
+            let option = input.with.join(", ");
             faults.add(&step.id, Wrong::NoSuchChoice { input: input.id.clone(), option });
         }
         input_faults(&step.id, input, faults);

@@ -1,6 +1,6 @@
 //! What statics needs to know of a car, and what such a car cannot be.
 
-use crate::{Corners, Place};
+use crate::{Corners, Place, SprungLike};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
@@ -133,6 +133,9 @@ pub struct Car {
     pub torsion_nm_per_deg: Option<f64>,
     /// The corners.
     pub corners: Corners<Corner>,
+    /// What is likely of springs that were not entered. Absent: any road or track car.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sprung_like: Option<SprungLike>,
     /// Connected anti-roll bars.
     #[serde(default)]
     pub bars: Bars,

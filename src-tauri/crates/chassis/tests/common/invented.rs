@@ -92,6 +92,7 @@ pub fn car(r: &mut Random) -> Car {
         corners: Corners { fl: front, fr: front, rl: rear, rr: rear },
         bars: Bars::default(),
         beams: Beams::default(),
+        sprung_like: None,
         height_points: None,
     }
 }

@@ -36,6 +36,7 @@ pub fn square_car() -> Car {
         corners: Corners { fl: corner(30.0), fr: corner(30.0), rl: corner(28.0), rr: corner(28.0) },
         bars: Bars::default(),
         beams: Beams::default(),
+        sprung_like: None,
         height_points: None,
     }
 }

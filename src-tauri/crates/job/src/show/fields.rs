@@ -50,7 +50,7 @@ fn field(known: &Known, step: &Step, input: &Input, key: String, tell: &Tell, fo
         kind,
         range,
         last: last(known, step, &key, tell),
-        only_with: brought_by.map(|(choice, option)| OnlyWith { key: choice.to_owned(), option: option.to_owned() }),
+        only_with: brought_by.map(|choice| OnlyWith { key: choice.to_owned(), options: input.with.clone() }),
         key,
     }
 }

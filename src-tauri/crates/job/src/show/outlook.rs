@@ -89,11 +89,15 @@ fn figures(plan: &Plan, tell: &Tell) -> Vec<Predicted> {
 }
 
 /// Two sentences: what turning is worth, and what stands against more of it; and a third where an earlier visit's knowledge
-/// is used, with its age.
+/// is used, with its age, or where springs are a guess that no turn has tried yet.
 pub fn why(known: &Known, plan: &Plan, judged: &Judged, wishes: &Wishes, aim: Aim, tell: &Tell) -> String {
     let two = format!("{} {}", worth(known, plan, aim, tell), against(plan, judged, wishes, tell));
     let since = plan.learned.as_ref().and_then(|learned| learned.known_since.as_deref());
-    let Some(since) = since else { return two };
+    let Some(since) = since else {
+        let guessed = judged.car.corners.iter().any(|(_, c)| c.spring_n_per_mm.is_none() || c.motion_ratio.is_none());
+        let untried = known.sets_until(&judged.set).len() == 1;
+        return if guessed && untried { format!("{two} {}", tell.text("why-assumed", &[])) } else { two };
+    };
     let then = NaiveDate::parse_from_str(since, "%Y-%m-%d").ok();
     let days = then.zip(judged.set.at()).map_or(0, |(then, now)| (now.date_naive() - then).num_days());
     let args = [("on", since.to_owned()), ("days", days.to_string())];

@@ -183,13 +183,13 @@ pub struct Field {
     pub only_with: Option<OnlyWith>,
 }
 
-/// The option that brings a field with it.
+/// The options that bring a field with them.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, TS)]
 pub struct OnlyWith {
     /// Key of the choice.
     pub key: String,
-    /// Code of its option.
-    pub option: String,
+    /// Codes of its options.
+    pub options: Vec<String>,
 }
 
 /// What kind of answer.

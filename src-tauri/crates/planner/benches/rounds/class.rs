@@ -1,9 +1,9 @@
 //! The cars, what of them is hidden, and what a reading shows.
 
 use crate::common::Random;
-use bayhand_chassis::Figures;
+use bayhand_chassis::{DEFAULT_MOTION_RATIO, Figures, RideHz, ride_hz};
 use bayhand_practice::{PracticeCar, Reading as FirstReading, Rig};
-use bayhand_vehicle::{Car, Corners, Place};
+use bayhand_vehicle::{Car, Corners, Place, SprungLike};
 
 /// Loads (kg) and heights (mm) as read after one settle.
 #[derive(Clone, Copy, Debug)]
@@ -32,10 +32,10 @@ pub struct Class {
 pub enum Off {
     /// Of each axle: normal, 10 % and 3 % one sigma (what entered data is worth when nobody says), cut at 25 % and 10 %.
     Usual,
-    /// Such a car, but nothing of springs and ratios is entered. The reference knows the kind of car: any practice car.
+    /// Such a car, but nothing of springs and ratios is entered, nor said of what it is sprung like.
     Withheld,
-    /// Nothing is entered, and of each axle the ride frequency is 1.7 to 3.2 Hz about 2.4, the ratio 0.6 to 1 about 0.8.
-    AnyKind,
+    /// Nothing is entered; each axle's ride frequency is one of cars sprung like this, its ratio 0.6 to 1 about 0.8.
+    Likely(Option<SprungLike>),
     /// Each corner's own: evenly spread up to 25 % and 10 %.
     EachCorner,
     /// Each axle's own: evenly spread up to 25 % and 10 %, tyres up to 8 %; and a body that gives way in torsion, which
@@ -46,7 +46,15 @@ pub enum Off {
 impl Off {
     /// True when neither springs nor ratios are entered.
     pub fn nothing_entered(self) -> bool {
-        matches!(self, Off::Withheld | Off::AnyKind)
+        matches!(self, Off::Withheld | Off::Likely(_))
+    }
+
+    /// What is said of springs that are not known.
+    pub fn said(self) -> Option<SprungLike> {
+        match self {
+            Off::Likely(like) => like,
+            Off::Usual | Off::Withheld | Off::EachCorner | Off::EachAxleAndMore => None,
+        }
     }
 }
 
@@ -55,7 +63,7 @@ pub const LOOK_KG: f64 = 0.1;
 pub const HEIGHT_MM: f64 = 0.3;
 pub const RESOLUTION_KG: f64 = 0.1;
 
-pub const CLASSES: [Class; 7] = [
+pub const CLASSES: [Class; 8] = [
     Class {
         name: "spring data off by up to 25 % (10 % one sigma), ratios by 10 % (3 %); window 0.2 %",
         seed: 10_000,
@@ -66,7 +74,7 @@ pub const CLASSES: [Class; 7] = [
         aim: Some((82.0, 99.5)),
     },
     Class {
-        name: "no spring data at all, cars of one kind; window 0.2 %",
+        name: "no spring data at all, practice cars; window 0.2 %",
         seed: 20_000,
         window_pct: 0.2,
         settle_kg: 0.2,
@@ -93,12 +101,21 @@ pub const CLASSES: [Class; 7] = [
         aim: Some((82.0, 99.0)),
     },
     Class {
+        name: "no spring data at all, said to be sprung like a track car, and so they are; window 0.2 %",
+        seed: 80_000,
+        window_pct: 0.2,
+        settle_kg: 0.2,
+        settles: 1,
+        off: Off::Likely(Some(SprungLike::Track)),
+        aim: None,
+    },
+    Class {
         name: "harder: no spring data at all, cars of any kind; window 0.2 %",
         seed: 50_000,
         window_pct: 0.2,
         settle_kg: 0.2,
         settles: 1,
-        off: Off::AnyKind,
+        off: Off::Likely(None),
         aim: None,
     },
     Class {
@@ -138,28 +155,28 @@ pub struct Subject {
 }
 
 /// The truth behind a data sheet: springs and ratios, as the class spreads them.
-pub fn true_car(sheet: &Car, class: &Class, r: &mut Random) -> Car {
+pub fn true_car(sheet: &Car, off: Off, r: &mut Random) -> Car {
     let mut car = *sheet;
     for axle in [[Place::Fl, Place::Fr], [Place::Rl, Place::Rr]] {
-        let shared = off_by(class.off, r);
+        let shared = off_by(off, r);
         for place in axle {
-            let off = if class.off == Off::EachCorner { off_by(class.off, r) } else { shared };
+            let by = if off == Off::EachCorner { off_by(off, r) } else { shared };
             let corner = car.corners.at_mut(place);
-            match class.off {
+            match off {
                 Off::Usual | Off::Withheld | Off::EachCorner | Off::EachAxleAndMore => {
-                    corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * off.spring);
-                    corner.motion_ratio = corner.motion_ratio.map(|v| v * off.ratio);
-                    corner.tyre_n_per_mm *= off.tyre;
+                    corner.spring_n_per_mm = corner.spring_n_per_mm.map(|v| v * by.spring);
+                    corner.motion_ratio = corner.motion_ratio.map(|v| v * by.ratio);
+                    corner.tyre_n_per_mm *= by.tyre;
                 }
-                Off::AnyKind => {
-                    let wheel_n_per_mm = wheel_rate_of(sheet, place, off.spring);
-                    corner.spring_n_per_mm = Some(wheel_n_per_mm / (off.ratio * off.ratio));
-                    corner.motion_ratio = Some(off.ratio);
+                Off::Likely(_) => {
+                    let wheel_n_per_mm = wheel_rate_of(sheet, place, by.spring);
+                    corner.spring_n_per_mm = Some(wheel_n_per_mm / (by.ratio * by.ratio));
+                    corner.motion_ratio = Some(by.ratio);
                 }
             }
         }
     }
-    if class.off == Off::EachAxleAndMore {
+    if off == Off::EachAxleAndMore {
         car.torsion_nm_per_deg = Some(r.within(7_000.0, 15_000.0));
     }
     car
@@ -184,12 +201,16 @@ fn off_by(off: Off, r: &mut Random) -> OffBy {
         Off::EachAxleAndMore => {
             OffBy { spring: r.within(0.75, 1.25), ratio: r.within(0.9, 1.1), tyre: r.within(0.92, 1.08) }
         }
-        Off::AnyKind => OffBy {
-            spring: 2.4 * cut_normal(r, (3.2_f64 / 1.7).ln() / 4.0, (1.7_f64 / 2.4).ln(), (3.2_f64 / 2.4).ln()).exp(),
-            ratio: 0.8 * cut_normal(r, (1.0_f64 / 0.6).ln() / 4.0, (0.6_f64 / 0.8).ln(), (1.0_f64 / 0.8).ln()).exp(),
-            tyre: 1.0,
-        },
+        Off::Likely(like) => {
+            let RideHz { usual, span } = ride_hz(like);
+            OffBy { spring: likely(r, usual, span), ratio: likely(r, DEFAULT_MOTION_RATIO, (0.6, 1.0)), tyre: 1.0 }
+        }
     }
+}
+
+/// Of a span that is two sigmas either way, on a scale of logarithms.
+fn likely(r: &mut Random, usual: f64, (low, high): (f64, f64)) -> f64 {
+    usual * cut_normal(r, (high / low).ln() / 4.0, (low / usual).ln(), (high / usual).ln()).exp()
 }
 
 /// The rate at the wheel that gives a ride frequency on half of the axle's sprung load.
@@ -217,13 +238,14 @@ impl Subject {
         let sheet = practice.data_sheet();
         let entered = sheet.entered();
         let mut r = Random(seed);
-        let mut car = true_car(&entered, class, &mut r);
+        let mut car = true_car(&entered, class.off, &mut r);
         let reading = comes_in(&practice, &mut r);
         mass_of(&mut car, &reading.loads_kg);
         let mut told = entered;
         if class.off.nothing_entered() {
             told.corners =
                 told.corners.map(|c| bayhand_vehicle::Corner { spring_n_per_mm: None, motion_ratio: None, ..*c });
+            told.sprung_like = class.off.said();
         }
         Subject {
             seed,

@@ -1,5 +1,5 @@
-//! A filter that is told the true noise and the true prior: many cars drawn as the class draws them, each weighed by how
-//! well it explains the readings. It turns along the four-corner pattern by the amount that is inside most likely.
+//! A filter that is told the true noise and a prior: many cars drawn as it says, each weighed by how well it explains the
+//! readings. It turns along the four-corner pattern by the amount that is inside most likely.
 
 use crate::Work;
 use crate::class::{Class, HEIGHT_MM, LOOK_KG, Off, RESOLUTION_KG, Reading, Subject, true_car};
@@ -24,8 +24,9 @@ struct Particle {
 }
 
 /// The cars that may be, and what was read.
-#[derive(Default)]
 pub struct Reference {
+    /// The prior: how cars are drawn.
+    prior: Off,
     particles: Vec<Particle>,
     read: Vec<(Vector8, SVector<f64, 4>)>,
     turned: SVector<f64, 4>,
@@ -36,7 +37,7 @@ pub struct Reference {
 impl Work for Reference {
     fn turn(&mut self, subject: &Subject, class: &Class, readings: &[Reading], turned: [i32; 4]) -> [i32; 4] {
         if self.particles.is_empty() {
-            self.begin(subject, class);
+            self.begin(subject);
         }
         self.turned += SVector::from(turned.map(f64::from));
         for r in readings {
@@ -61,18 +62,32 @@ impl Work for Reference {
 }
 
 impl Reference {
-    fn begin(&mut self, subject: &Subject, class: &Class) {
+    /// Told how cars of the class are drawn.
+    pub fn told(class: &Class) -> Reference {
+        Reference::with(class.off)
+    }
+
+    /// Told what the planner is told where nothing is entered.
+    pub fn told_no_more(class: &Class) -> Reference {
+        Reference::with(Off::Likely(class.off.said()))
+    }
+
+    fn with(prior: Off) -> Reference {
+        Reference { prior, particles: vec![], read: vec![], turned: SVector::zeros(), pattern: SVector::zeros() }
+    }
+
+    fn begin(&mut self, subject: &Subject) {
         let mut r = Random(subject.seed.wrapping_mul(7) + 5);
         for _ in 0..PARTICLES {
             let mut sheet = subject.sheet;
-            if class.off == Off::Withheld {
+            if self.prior == Off::Withheld {
                 let other = PracticeCar::from_seed(r.next()).data_sheet().entered();
                 for place in Place::ALL {
                     let (corner, from) = (sheet.corners.at_mut(place), other.corners.at(place));
                     (corner.spring_n_per_mm, corner.motion_ratio) = (from.spring_n_per_mm, from.motion_ratio);
                 }
             }
-            let car = true_car(&sheet, class, &mut r);
+            let car = true_car(&sheet, self.prior, &mut r);
             let s = Sensitivity::of(&car).expect("a car");
             let ratio = Rates::of(&car).adjuster_ratio.to_array();
             let per_step = PerStep::from_fn(|i, j| {

@@ -66,6 +66,7 @@ pub fn coupe() -> Problem {
             corners: Corners { fl: front, fr: front, rl: rear, rr: rear },
             bars: Bars::default(),
             beams: Beams::default(),
+            sprung_like: None,
             height_points: None,
         },
         confidence: Confidence { spring_pct: 0.0, motion_ratio_pct: 0.0 },

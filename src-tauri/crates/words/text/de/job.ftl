@@ -76,6 +76,7 @@ aim-turn-cross = das Kreuzgewicht
 aim-turn-front = die Vorderachse
 aim-turn-rear = die Hinterachse
 aim-turn-place = ein Kreuzgewicht von { $cross }
+why-assumed = Was eine Umdrehung bewirkt, ist angenommen: Die nächste Messung zeigt es.
 why-known = Federn und Verhältnisse sind die, die an diesem Fahrzeug am { $on } gelernt wurden, { $days } Tage davor.
 worth-turn = Gedreht wird { $collars }; die Aussicht, dass { $aim } und die Höhen im Fenster liegen, steigt von { $now } auf { $planned }.
 worth-nothing = Kein Drehen hebt die Aussicht, dass { $aim } und die Höhen im Fenster liegen, um mehr, als die Messung zeigen kann: Sie ist jetzt { $now } und bestenfalls { $best }.

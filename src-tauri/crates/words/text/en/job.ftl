@@ -76,6 +76,7 @@ aim-turn-cross = the cross weight
 aim-turn-front = the front axle
 aim-turn-rear = the rear axle
 aim-turn-place = a cross weight of { $cross }
+why-assumed = What a turn does is assumed: the next reading shows it.
 why-known = Springs and ratios are those learned on this car on { $on }, { $days } days before.
 worth-turn = Turning { $collars } lifts the chance that { $aim } and the heights are inside from { $now } to { $planned }.
 worth-nothing = No turn raises the chance that { $aim } and the heights are inside by more than the readings can show: it is { $now } now and { $best } at best.
