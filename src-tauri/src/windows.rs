@@ -25,11 +25,23 @@ struct Changed {
     revision: u64,
 }
 
+/// Has the pages painted by the processor, unless whoever starts the app set it otherwise. Our pages stand still most of the
+/// time: to build the programs that a graphics unit paints with takes longer than to paint them, longest where that unit
+/// is the processor again. How pages are put together on the screen stays as it is.
+#[cfg(target_os = "linux")]
+fn paint_by_processor() {
+    if let Err(error) = gtk::glib::setenv("WEBKIT_SKIA_ENABLE_CPU_RENDERING", "1", false) {
+        tracing::warn!(%error, "pages are painted as the system does it");
+    }
+}
+
 /// Checks that windows can be opened at all; otherwise says what is missing.
 ///
 /// # Errors
 /// In words, when there is no screen: Tauri itself would panic.
 pub fn screen() -> Result<(), String> {
+    #[cfg(target_os = "linux")]
+    paint_by_processor();
     #[cfg(target_os = "linux")]
     gtk::init().map_err(|_| {
         "There is no screen here on which windows could be opened (DISPLAY or WAYLAND_DISPLAY). Nothing was opened or \

@@ -1,5 +1,5 @@
 /** The fixed words of a window, fetched once from the program, which alone knows languages. */
-import type { Labels } from "./bridge";
+import type { CommonBridge, Labels } from "./bridge";
 
 let words = $state<Labels | null>(null);
 
@@ -8,6 +8,11 @@ export function setLabels(next: Labels): void {
   words = next;
   // A screen reader reads in the language of the words.
   document.documentElement.lang = next["ui-lang"] ?? "en";
+}
+
+/** Fetches the words and takes them; without an answer the labels show their ids. */
+export async function fetchLabels(bridge: CommonBridge): Promise<void> {
+  setLabels(await bridge.labels().catch(() => ({})));
 }
 
 /**

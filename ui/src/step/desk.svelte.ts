@@ -49,11 +49,12 @@ export class Desk {
     this.#bridge = bridge;
   }
 
-  /** Fetches the view afresh. Drafts stay while the job and the step stay the same. */
-  async load(): Promise<void> {
+  /** Fetches the view afresh, and shows it once its `words` are there. Drafts stay while job and step stay the same. */
+  async load(words?: Promise<void>): Promise<void> {
     const number = ++this.#asked;
     try {
-      this.#show(await this.#bridge.stepView(this.actor), number);
+      const [view] = await Promise.all([this.#bridge.stepView(this.actor), words]);
+      this.#show(view, number);
     } catch (thrown) {
       this.refusal = asRefused(thrown, t("ui-no-answer"));
     }
