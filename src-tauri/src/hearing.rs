@@ -22,9 +22,29 @@ const STEP: &str = "step";
 /// Who listens, as it is set; nobody while hearing is off.
 pub struct Hearing {
     app: AppHandle,
-    ear: Mutex<Option<(Set, Ear)>>,
+    ear: Mutex<Option<Listening>>,
     /// What the window waits for.
     attention: Mutex<Attention>,
+}
+
+/// An ear, and how it was set.
+struct Listening {
+    set: Set,
+    ear: Ear,
+    /// Whether it listens without a key.
+    free: bool,
+}
+
+impl Listening {
+    /// Hands-free it listens only while a step is waited for: neither model nor microphone is there while the app starts, or
+    /// while a dialog asks for something else.
+    fn attend(&mut self, attention: &Attention) {
+        let free = self.set.by == HearBy::HandsFree && !attention.step.is_empty();
+        if free != self.free {
+            self.ear.hands_free(free);
+            self.free = free;
+        }
+    }
 }
 
 impl Hearing {
@@ -36,26 +56,30 @@ impl Hearing {
     /// Listens as it is set. What was listening otherwise gives its memory and its microphone back.
     pub fn set(&self, set: &Set) {
         let mut ear = self.ear.lock().unwrap_or_else(PoisonError::into_inner);
-        if ear.as_ref().is_some_and(|(now, _)| now == set) {
+        if ear.as_ref().is_some_and(|listening| listening.set == *set) {
             return;
         }
         *ear = (set.by != HearBy::Keys).then(|| {
             let model = set.model.clone().map(PathBuf::from).or_else(place::usual).unwrap_or_default();
             let ear = Ear::start(SystemMicrophone, Bay { app: self.app.clone(), model });
-            ear.hands_free(set.by == HearBy::HandsFree);
-            (set.clone(), ear)
+            let mut listening = Listening { set: set.clone(), ear, free: false };
+            listening.attend(&self.attention());
+            listening
         });
     }
 
     /// What the window waits for from now on.
     pub fn attend(&self, attention: Attention) {
+        if let Some(listening) = &mut *self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
+            listening.attend(&attention);
+        }
         *self.attention.lock().unwrap_or_else(PoisonError::into_inner) = attention;
     }
 
     /// The key to talk is held down, or let go.
     pub fn talk(&self, down: bool) {
-        if let Some((_, ear)) = &*self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
-            ear.hold(down);
+        if let Some(listening) = &*self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
+            listening.ear.hold(down);
         }
     }
 
