@@ -4,6 +4,7 @@
 use crate::meaning;
 use crate::speech::Speech;
 use bayhand_job::ask::Attention;
+use bayhand_job::hearing::Heard;
 use bayhand_job::preferences::{HearBy, Hearing as Set};
 use bayhand_job::view::{HeardAct, HeardView};
 use bayhand_job::{Desk, Lack, Missing};
@@ -113,6 +114,18 @@ struct Bay {
     model: PathBuf,
 }
 
+impl Bay {
+    /// Gives the job what was heard, says what came of it, and tells the window.
+    fn react(&self, heard: &Heard) {
+        let attention = self.app.state::<Hearing>().attention();
+        let view = block_on(self.app.state::<Desk>().heard(&attention, heard));
+        block_on(answer(&self.app, &attention.by, &view));
+        if let Err(error) = self.app.emit_to(STEP, "heard", view) {
+            tracing::error!(%error, "the window was not told of what was heard");
+        }
+    }
+}
+
 impl Listener for Bay {
     fn recogniser(&mut self) -> Result<Box<dyn Hears>, EarError> {
         listen::recogniser(&self.model)
@@ -131,15 +144,9 @@ impl Listener for Bay {
         match told {
             Told::Begins => self.app.state::<Speech>().person(true),
             Told::Ends => self.app.state::<Speech>().person(false),
-            Told::Heard(heard, above_noise_db) => {
-                let attention = self.app.state::<Hearing>().attention();
-                let heard = meaning::said(heard, above_noise_db);
-                let view = block_on(self.app.state::<Desk>().heard(&attention, &heard));
-                block_on(answer(&self.app, &attention.by, &view));
-                if let Err(error) = self.app.emit_to(STEP, "heard", view) {
-                    tracing::error!(%error, "the window was not told of what was heard");
-                }
-            }
+            Told::Heard(heard, above_noise_db) => self.react(&meaning::said(heard, above_noise_db)),
+            // The job says why: what is heard at a time like this, whatever it is, is refused with the reason.
+            Told::NotAwaited => self.react(&Heard::nothing()),
             Told::Trouble(error) => {
                 let missing = match error {
                     EarError::Microphone(MicrophoneError::Missing) => {

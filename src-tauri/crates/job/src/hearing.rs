@@ -58,6 +58,13 @@ pub struct Heard {
     pub above_noise_db: Option<f32>,
 }
 
+impl Heard {
+    /// A sound that was not listened to.
+    pub fn nothing() -> Self {
+        Self { words: String::new(), what: What::Rejected("silence".into()), score: 0.0, above_noise_db: None }
+    }
+}
+
 /// What was said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum What {

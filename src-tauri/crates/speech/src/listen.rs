@@ -42,6 +42,8 @@ pub enum Told {
     Ends,
     /// What it came to, and how far speech stood above the noise, dB.
     Heard(Heard, Option<f32>),
+    /// The key was held, and nothing is waited for.
+    NotAwaited,
     /// Nothing can be heard.
     Trouble(EarError),
 }
@@ -216,7 +218,9 @@ impl<M: Microphone, L: Listener> Attention<M, L> {
         std::thread::sleep(TAIL);
         sound.extend(recording.take()?);
         drop(recording);
-        self.answer(&sound, None);
+        if !self.answer(&sound, None) {
+            self.listener.told(Told::NotAwaited);
+        }
         Ok(())
     }
 
@@ -264,16 +268,16 @@ impl<M: Microphone, L: Listener> Attention<M, L> {
         }
     }
 
-    /// Tells what was said; what was worked out in a pause holds while the same is waited for.
-    fn answer(&mut self, sound: &[f32], worked_out: Option<Answer>) {
+    /// Tells what was said; what was worked out in a pause holds while the same is waited for. False where nothing is.
+    fn answer(&mut self, sound: &[f32], worked_out: Option<Answer>) -> bool {
         self.listener.told(Told::Ends);
         let awaited = self.listener.awaited();
         let holds = |answer: &Answer| awaited.as_ref() == Some(&answer.expect);
         let answer =
             worked_out.filter(holds).or_else(|| work_out(self.recogniser.as_deref(), &mut self.listener, sound));
-        if let Some(Answer { heard, above_noise_db, .. }) = answer {
-            self.listener.told(Told::Heard(heard, above_noise_db));
-        }
+        let Some(Answer { heard, above_noise_db, .. }) = answer else { return false };
+        self.listener.told(Told::Heard(heard, above_noise_db));
+        true
     }
 }
 

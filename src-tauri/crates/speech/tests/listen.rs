@@ -56,6 +56,8 @@ struct Notes {
     /// Whether each time something else is waited for, and how often it was asked.
     changes: bool,
     asked: usize,
+    /// False: nothing is waited for.
+    awaits: bool,
 }
 
 impl Listener for Notes {
@@ -66,7 +68,7 @@ impl Listener for Notes {
     fn awaited(&mut self) -> Option<Expect> {
         self.asked += usize::from(self.changes);
         let phrase = ["next", "back"][self.asked % 2];
-        Some(Expect { phrases: vec![phrase.into()], reading: None })
+        self.awaits.then(|| Expect { phrases: vec![phrase.into()], reading: None })
     }
 
     fn speaks(&mut self) -> bool {
@@ -78,6 +80,7 @@ impl Listener for Notes {
             Told::Begins => "begins".to_owned(),
             Told::Ends => "ends".to_owned(),
             Told::Heard(heard, _) => heard.words,
+            Told::NotAwaited => "not awaited".to_owned(),
             Told::Trouble(error) => error.to_string(),
         };
         let _ = self.tell.send(note);
@@ -87,7 +90,7 @@ impl Listener for Notes {
 fn ear(tape: Option<Vec<f32>>, model: bool) -> (Ear, mpsc::Receiver<String>, Arc<AtomicBool>) {
     let (tell, told) = mpsc::channel();
     let speaks = Arc::new(AtomicBool::new(false));
-    let notes = Notes { tell, speaks: speaks.clone(), model, changes: false, asked: 0 };
+    let notes = Notes { tell, speaks: speaks.clone(), model, changes: false, asked: 0, awaits: true };
     (Ear::start(Tape(tape), notes), told, speaks)
 }
 
@@ -115,6 +118,25 @@ fn what_is_said_while_the_key_is_held_is_heard_when_it_is_let_go() {
     assert!(next(&told).parse::<usize>().unwrap() >= FRAME, "something was recorded");
     ear.hold(false);
     assert_eq!(told.recv_timeout(Duration::from_millis(100)).ok(), None, "letting go of nothing is nothing");
+}
+
+/// As where another language is spoken, or no job is open: whoever holds the key wants to know why nothing comes of it; who only
+/// speaks does not.
+#[test]
+fn where_nothing_is_waited_for_only_the_key_is_answered() {
+    let deaf = || {
+        let (tell, told) = mpsc::channel();
+        let notes = Notes { tell, speaks: Arc::default(), model: true, changes: false, asked: 0, awaits: false };
+        (Ear::start(Tape(Some(around(&spoken("voice3-c03")))), notes), told)
+    };
+    let (ear, told) = deaf();
+    ear.hold(true);
+    ear.hold(false);
+    assert_eq!([next(&told), next(&told), next(&told)], ["begins", "ends", "not awaited"]);
+    let (ear, told) = deaf();
+    ear.hands_free(true);
+    assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
+    assert_eq!(told.recv_timeout(Duration::from_millis(300)).ok(), None);
 }
 
 #[test]
@@ -169,7 +191,7 @@ fn what_is_said_with_a_pause_in_it_is_heard_whole() {
 fn what_was_worked_out_while_something_else_was_waited_for_is_worked_out_anew() {
     let lengths = [false, true].map(|changes| {
         let (tell, told) = mpsc::channel();
-        let notes = Notes { tell, speaks: Arc::default(), model: true, changes, asked: 0 };
+        let notes = Notes { tell, speaks: Arc::default(), model: true, changes, asked: 0, awaits: true };
         let ear = Ear::start(Tape(Some(around(&spoken("voice3-c03")))), notes);
         ear.hands_free(true);
         assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
