@@ -4,6 +4,7 @@
 use crate::meaning;
 use crate::speech::Speech;
 use bayhand_job::ask::Attention;
+use bayhand_job::hearing::Heard;
 use bayhand_job::preferences::{HearBy, Hearing as Set};
 use bayhand_job::view::{HeardAct, HeardView};
 use bayhand_job::{Desk, Lack, Missing};
@@ -22,9 +23,29 @@ const STEP: &str = "step";
 /// Who listens, as it is set; nobody while hearing is off.
 pub struct Hearing {
     app: AppHandle,
-    ear: Mutex<Option<(Set, Ear)>>,
+    ear: Mutex<Option<Listening>>,
     /// What the window waits for.
     attention: Mutex<Attention>,
+}
+
+/// An ear, and how it was set.
+struct Listening {
+    set: Set,
+    ear: Ear,
+    /// Whether it listens without a key.
+    free: bool,
+}
+
+impl Listening {
+    /// Hands-free it listens only while a step is waited for: neither model nor microphone is there while the app starts, or
+    /// while a dialog asks for something else.
+    fn attend(&mut self, attention: &Attention) {
+        let free = self.set.by == HearBy::HandsFree && !attention.step.is_empty();
+        if free != self.free {
+            self.ear.hands_free(free);
+            self.free = free;
+        }
+    }
 }
 
 impl Hearing {
@@ -36,26 +57,30 @@ impl Hearing {
     /// Listens as it is set. What was listening otherwise gives its memory and its microphone back.
     pub fn set(&self, set: &Set) {
         let mut ear = self.ear.lock().unwrap_or_else(PoisonError::into_inner);
-        if ear.as_ref().is_some_and(|(now, _)| now == set) {
+        if ear.as_ref().is_some_and(|listening| listening.set == *set) {
             return;
         }
         *ear = (set.by != HearBy::Keys).then(|| {
             let model = set.model.clone().map(PathBuf::from).or_else(place::usual).unwrap_or_default();
             let ear = Ear::start(SystemMicrophone, Bay { app: self.app.clone(), model });
-            ear.hands_free(set.by == HearBy::HandsFree);
-            (set.clone(), ear)
+            let mut listening = Listening { set: set.clone(), ear, free: false };
+            listening.attend(&self.attention());
+            listening
         });
     }
 
     /// What the window waits for from now on.
     pub fn attend(&self, attention: Attention) {
+        if let Some(listening) = &mut *self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
+            listening.attend(&attention);
+        }
         *self.attention.lock().unwrap_or_else(PoisonError::into_inner) = attention;
     }
 
     /// The key to talk is held down, or let go.
     pub fn talk(&self, down: bool) {
-        if let Some((_, ear)) = &*self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
-            ear.hold(down);
+        if let Some(listening) = &*self.ear.lock().unwrap_or_else(PoisonError::into_inner) {
+            listening.ear.hold(down);
         }
     }
 
@@ -89,6 +114,18 @@ struct Bay {
     model: PathBuf,
 }
 
+impl Bay {
+    /// Gives the job what was heard, says what came of it, and tells the window.
+    fn react(&self, heard: &Heard) {
+        let attention = self.app.state::<Hearing>().attention();
+        let view = block_on(self.app.state::<Desk>().heard(&attention, heard));
+        block_on(answer(&self.app, &attention.by, &view));
+        if let Err(error) = self.app.emit_to(STEP, "heard", view) {
+            tracing::error!(%error, "the window was not told of what was heard");
+        }
+    }
+}
+
 impl Listener for Bay {
     fn recogniser(&mut self) -> Result<Box<dyn Hears>, EarError> {
         listen::recogniser(&self.model)
@@ -107,15 +144,9 @@ impl Listener for Bay {
         match told {
             Told::Begins => self.app.state::<Speech>().person(true),
             Told::Ends => self.app.state::<Speech>().person(false),
-            Told::Heard(heard, above_noise_db) => {
-                let attention = self.app.state::<Hearing>().attention();
-                let heard = meaning::said(heard, above_noise_db);
-                let view = block_on(self.app.state::<Desk>().heard(&attention, &heard));
-                block_on(answer(&self.app, &attention.by, &view));
-                if let Err(error) = self.app.emit_to(STEP, "heard", view) {
-                    tracing::error!(%error, "the window was not told of what was heard");
-                }
-            }
+            Told::Heard(heard, above_noise_db) => self.react(&meaning::said(heard, above_noise_db)),
+            // The job says why: what is heard at a time like this, whatever it is, is refused with the reason.
+            Told::NotAwaited => self.react(&Heard::nothing()),
             Told::Trouble(error) => {
                 let missing = match error {
                     EarError::Microphone(MicrophoneError::Missing) => {

@@ -58,6 +58,13 @@ pub struct Heard {
     pub above_noise_db: Option<f32>,
 }
 
+impl Heard {
+    /// A sound that was not listened to.
+    pub fn nothing() -> Self {
+        Self { words: String::new(), what: What::Rejected("silence".into()), score: 0.0, above_noise_db: None }
+    }
+}
+
 /// What was said.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum What {
@@ -131,28 +138,26 @@ impl Scene<'_> {
         }
         if let Some(pending) = self.pending {
             phrases.extend([CONFIRM, CANCEL]);
-            return Awaited { phrases: owned(&phrases), reading: self.form_of(&pending.key, true) };
+            return Awaited { phrases: owned(&phrases), reading: self.form_of(&pending.key, Named::Free) };
         }
         if self.reading_back {
             phrases.extend([CONFIRM, BACK]);
             return Awaited { phrases: owned(&phrases), reading: None };
         }
         phrases.extend([NEXT, BACK]);
+        let again = self.said_again().and_then(|key| self.form_of(&key, Named::Must));
         let Some((input, key)) = self.at_hand() else {
             phrases.push(CONFIRM);
-            return Awaited {
-                phrases: owned(&phrases),
-                reading: self.last_number().and_then(|key| self.form_of(&key, false)),
-            };
+            return Awaited { phrases: owned(&phrases), reading: again };
         };
         let mut phrases = owned(&phrases);
         match &input.kind {
             Kind::Check => phrases.extend(owned(&[GOOD, WRONG])),
             Kind::Text => phrases.push(NONE.to_owned()),
             Kind::Choice(_) => phrases.extend(self.options(input).into_iter().map(|(_, phrase)| phrase)),
-            Kind::Number(_) => return Awaited { phrases, reading: self.form_of(&key, true) },
+            Kind::Number(_) => return Awaited { phrases, reading: self.form_of(&key, Named::Free) },
         }
-        Awaited { phrases, reading: None }
+        Awaited { phrases, reading: again }
     }
 
     /// What comes of something heard.
@@ -226,9 +231,10 @@ impl Scene<'_> {
         if self.hazards_open || self.reading_back {
             return self.says("heard-other-talk");
         }
-        let waiting = self.pending.map(|pending| pending.key.clone());
-        let open = || self.at_hand().map(|(_, key)| key).or_else(|| self.last_number());
-        let Some(key) = waiting.or_else(open) else { return self.says("heard-other-talk") };
+        let waits = self.pending.map(|pending| pending.key.clone());
+        let open = || self.at_hand().filter(|(input, _)| is_number(input)).map(|(_, key)| key);
+        let again = || self.said_again().filter(|key| corner.is_some() || place_of(key).is_none());
+        let Some(key) = waits.or_else(open).or_else(again) else { return self.says("heard-other-talk") };
         let key = match (corner, key.split_once('.')) {
             (Some(corner), Some((input, _))) => format!("{input}.{}", corner.code()),
             _ => key,
@@ -322,27 +328,28 @@ impl Scene<'_> {
         asked.flat_map(|input| input.keys().into_iter().map(move |key| (input, key))).find(|(_, key)| open(key))
     }
 
-    /// Key of the last number that is asked for: once all is answered, it is what may be said again.
-    fn last_number(&self) -> Option<String> {
+    /// Key of the number that may be said again: once all is answered the last that is asked for; where something else than a
+    /// number is asked for, the one number that was asked for just before it.
+    fn said_again(&self) -> Option<String> {
         let mut asked = self.step.inputs.iter().filter(|input| self.step.asks(input, self.entries));
-        asked.rfind(|input| matches!(input.kind, Kind::Number(_))).and_then(|input| input.keys().pop())
+        let Some((at_hand, _)) = self.at_hand() else {
+            return asked.rfind(|input| is_number(input)).and_then(|input| input.keys().pop());
+        };
+        let before = asked.take_while(|input| input.id != at_hand.id).last()?;
+        let key = before.keys().pop().filter(|key| is_number(before) && place_of(key).is_none())?;
+        (!is_number(at_hand)).then_some(key)
     }
 
-    /// The form of the reading of a field; `bare`: it may be said without its corner.
-    fn form_of(&self, key: &str, bare: bool) -> Option<Form> {
+    /// The form of the reading of a field.
+    fn form_of(&self, key: &str, named: Named) -> Option<Form> {
         let input = self.step.input_of(key)?;
         let Kind::Number(number) = &input.kind else { return None };
         let unit = self.unit_of(key, number)?;
         let (min, max) = Range::new(&number.min, &number.max, crate::draft::unit(&number.unit)?).ok()?.shown_in(unit);
         let digits = |text: &String| text.trim_start_matches('-').split('.').next().map_or(1, str::len);
-        let corner = Place::ALL.into_iter().find(|place| key.split_once('.').is_some_and(|(_, at)| at == place.code()));
         let decimals = if unit == Unit::Turn { 3 } else { decimals_for(unit) };
-        // A number that has no corner to name is told from other talk by nothing once it is no longer waited for.
-        if !bare && corner.is_none() {
-            return None;
-        }
         Some(Form {
-            corner: corner.filter(|_| bare),
+            corner: place_of(key).filter(|_| named == Named::Free),
             others: matches!(input.per, Per::Corner | Per::FrontWheels | Per::RearWheels),
             digits: u8::try_from(digits(&min).max(digits(&max))).unwrap_or(4).clamp(1, 4),
             decimals: u8::try_from(decimals).unwrap_or(3).min(3),
@@ -366,6 +373,25 @@ impl Scene<'_> {
         let alone = |phrase: &String| all.iter().filter(|(_, other)| other == phrase).count() == 1;
         all.iter().filter(|(_, phrase)| alone(phrase)).cloned().collect()
     }
+}
+
+/// Whether the corner of a reading must be named; one that has none is said bare.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Named {
+    /// It is the one that is waited for, where none is named.
+    Free,
+    /// None is waited for any more: a bare number would change what nobody looks at.
+    Must,
+}
+
+fn is_number(input: &Input) -> bool {
+    matches!(input.kind, Kind::Number(_))
+}
+
+/// The corner that a field belongs to.
+fn place_of(key: &str) -> Option<Place> {
+    let (_, at) = key.split_once('.')?;
+    Place::ALL.into_iter().find(|place| place.code() == at)
 }
 
 fn owned(phrases: &[&str]) -> Vec<String> {

@@ -188,6 +188,60 @@ async fn the_place_on_the_trade_line_is_said() {
     let view = voice.says(CONFIRM).await;
     let HeardAct::Fill { key, text, .. } = view.act else { panic!("{view:?}") };
     assert_eq!((key.as_str(), text.as_str()), ("place", "50.20"));
+    // The reason is asked for now; the place said again takes the place of the first once it is confirmed.
+    let view = voice.says("50.10").await;
+    assert_eq!(view.pending.map(|pending| pending.text).as_deref(), Some("50.10 %"), "it is read back");
+    assert_eq!(voice.entries["place"].text, "50.20", "and waits");
+    voice.says(CONFIRM).await;
+    assert_eq!(voice.entries["place"].text, "50.10");
+    voice.says("write none").await;
+    voice.says("50.30").await;
+    voice.says(CONFIRM).await;
+    assert_eq!(voice.entries["place"].text, "50.30", "also when all is answered");
+}
+
+/// Once they are all there, a reading of a list is said again with its corner; until then a bare number is the next one.
+#[tokio::test]
+async fn a_bare_number_changes_no_reading_of_a_list() {
+    let mut voice = Voice::at("baseline.read-1").await;
+    voice.entries = voice.bay.entries();
+    voice.entries.retain(|key, _| key.starts_with("loads."));
+    let loads = voice.entries.clone();
+    let heights = |voice: &Voice| {
+        let all = voice.entries.iter().filter(|(key, _)| key.starts_with("heights."));
+        all.map(|(_, entry)| entry.text.clone()).collect::<Vec<_>>()
+    };
+    for said in ["FL 121.0", "122.0", "123.0", "124.0"] {
+        voice.says(said).await;
+        voice.says(CONFIRM).await;
+    }
+    assert_eq!(heights(&voice), ["121.0", "122.0", "123.0", "124.0"], "each in its turn");
+    let form = voice.awaited().await.reading.unwrap();
+    assert_eq!((form.corner, form.others), (None, true), "a corner must be named");
+    assert_eq!(voice.says("125.0").await.pending, None, "without one it is nothing");
+    assert_eq!(voice.says("RL 125.0").await.pending.unwrap().key, "heights.RL");
+    voice.says(CONFIRM).await;
+    assert_eq!(heights(&voice), ["121.0", "122.0", "125.0", "124.0"]);
+    voice.entries.retain(|key, _| key.starts_with("loads."));
+    assert_eq!(voice.entries, loads, "the list before it is as it was");
+}
+
+/// Where a check, a text or a choice is asked for, the one number just before it may be said again, and no reading of a list.
+#[tokio::test]
+async fn only_the_one_number_just_before_may_be_said_again() {
+    let mut voice = Voice::at("rough.heights").await;
+    voice.entries = voice.bay.entries();
+    voice.entries.remove("next");
+    assert_eq!(voice.awaited().await.reading, None, "four heights stand before the choice");
+    let mut voice = Voice::at("used.ballast").await;
+    voice.bay.acknowledge(who("used.ballast")).await;
+    voice.entries = voice.bay.entries();
+    voice.entries.remove("ballast-strapped");
+    assert!(voice.awaited().await.reading.is_some(), "the ballast in the footwell, before it is strapped");
+    voice.says("12.0").await;
+    let before = voice.entries["ballast"].clone();
+    voice.says(CONFIRM).await;
+    assert_eq!((voice.entries["footwell"].text.as_str(), &voice.entries["ballast"]), ("12.0", &before));
 }
 
 #[tokio::test]
@@ -234,8 +288,10 @@ async fn keys_are_advised_where_it_is_loud_and_where_german_is_spoken() {
     assert_eq!(voice.bay.desk.heard(&voice.attention(), &heard(20.0)).await.loud, None);
     voice.bay.desk.set(Preferences { language: "de".into(), ..Preferences::default() }).unwrap();
     assert_eq!(voice.bay.desk.awaited(&voice.attention()).await, None, "the model knows English only");
-    let says = voice.bay.desk.heard(&voice.attention(), &heard(20.0)).await.says;
-    assert!(says.contains("Englisch"), "{says}");
+    for said in [heard(20.0), Heard::nothing()] {
+        let says = voice.bay.desk.heard(&voice.attention(), &said).await.says;
+        assert!(says.contains("Englisch"), "{says}");
+    }
 }
 
 #[tokio::test]

@@ -1,5 +1,4 @@
-//! The table of the voices: how much is heard right, clean and in noise, with counts and Wilson's intervals; then times and
-//! memory. `cargo xtask bench voice FOLDER [VOICE...]`, FOLDER holding `texts.json` and a folder for each voice.
+//! The table of the voices: how much is heard right, clean and in noise, with counts and Wilson's intervals. `cargo xtask bench voice FOLDER [VOICE...]`, FOLDER holding `texts.json` and a folder for each voice.
 //!
 //! Every sound is held to all phrases of the texts and any reading at once, the hardest that a step waits for.
 #![allow(clippy::unwrap_used, reason = "a benchmark that cannot be set up should stop")]
@@ -14,7 +13,6 @@ use bayhand_speech::{model::place, sound};
 use noise::Noise;
 use serde_json::Value;
 use std::path::Path;
-use std::time::Instant;
 
 /// Decibels of speech above noise.
 const DECIBELS: [f32; 3] = [20.0, 10.0, 5.0];
@@ -37,22 +35,19 @@ fn main() {
     let folder = Path::new(folder);
     let texts: Value = serde_json::from_str(&std::fs::read_to_string(folder.join("texts.json")).unwrap()).unwrap();
     let texts = texts.as_array().unwrap();
-    let began = Instant::now();
     let recogniser = Recogniser::read(&place::usual().unwrap()).expect("cargo xtask voice makes the model");
-    println!("reading the model: {} ms", began.elapsed().as_millis());
     let phrases =
         texts.iter().filter(|text| text["kind"] == "command").map(|text| text["text"].as_str().unwrap().to_owned());
     let grammar = Grammar::new(Expect { phrases: phrases.collect(), reading: Some(Form::default()) }).unwrap();
     let voices = if words.len() > 1 { words[1..].to_vec() } else { vec!["voice3".to_owned(), "voice4".to_owned()] };
-    let mut times = Vec::new();
     println!("voice   noise       dB  commands right      readings right      wrong taken         other talk taken");
     for voice in &voices {
-        let clean = row(&recogniser, &grammar, texts, &folder.join(voice), None, &mut times);
+        let clean = row(&recogniser, &grammar, texts, &folder.join(voice), None);
         print(voice, "none", None, clean);
         for decibels in DECIBELS {
             let mut sum = [Count::default(); 3];
             for kind in Noise::ALL {
-                let counts = row(&recogniser, &grammar, texts, &folder.join(voice), Some((kind, decibels)), &mut times);
+                let counts = row(&recogniser, &grammar, texts, &folder.join(voice), Some((kind, decibels)));
                 print(voice, &format!("{kind:?}"), Some(decibels), counts);
                 for (sum, count) in sum.iter_mut().zip(counts) {
                     *sum = Count {
@@ -65,14 +60,6 @@ fn main() {
             print(voice, "all three", Some(decibels), sum);
         }
     }
-    times.sort_unstable();
-    let at = |share: f64| times[((times.len() - 1) as f64 * share) as usize];
-    println!("hearing, ms of wall time: median {}, 95th percentile {}, most {}", at(0.5), at(0.95), at(1.0));
-    for line in std::fs::read_to_string("/proc/self/status").unwrap_or_default().lines() {
-        if line.starts_with("VmHWM") || line.starts_with("VmRSS") {
-            println!("memory: {line}");
-        }
-    }
 }
 
 /// Commands, readings, other talk.
@@ -82,7 +69,6 @@ fn row(
     texts: &[Value],
     folder: &Path,
     noise: Option<(Noise, f32)>,
-    times: &mut Vec<u128>,
 ) -> [Count; 3] {
     let mut counts = [Count::default(); 3];
     for (number, text) in texts.iter().enumerate() {
@@ -92,9 +78,7 @@ fn row(
         }
         let clean = sound::read(&path).unwrap();
         let sound = noise.map_or(clean.clone(), |(kind, decibels)| noise::mix(&clean, kind, decibels, number as u64));
-        let began = Instant::now();
         let heard = recogniser.hear(&sound, grammar);
-        times.push(began.elapsed().as_millis());
         let (kind, right) = match (text["kind"].as_str().unwrap(), &heard.what) {
             ("command", What::Phrase(phrase)) => (0, text["text"] == phrase.as_str()),
             ("reading", What::Reading { corner, looks, .. }) => {

@@ -2,19 +2,22 @@
 //!
 //! The model is read when somebody is first listened to and goes with the ear; the microphone is open only while somebody
 //! is listened to. Hands-free is deaf while the program itself speaks, or it would hear itself.
+//!
+//! [`activity`]: whether somebody speaks. [`utterance`]: what they say, whole, and when it is worked out.
 
 pub mod activity;
+pub mod utterance;
 
 use crate::hear::Recogniser;
 use crate::heard::Heard;
 use crate::model::ModelError;
+use crate::sound::loudness;
 use crate::sound::microphone::{Microphone, MicrophoneError, Recording};
-use crate::sound::{HERTZ, MOST_SECONDS, loudness};
 use crate::spoken::grammar::{Expect, Grammar};
-use activity::{Activity, Change, FRAME};
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{self, RecvTimeoutError};
 use std::time::Duration;
+use utterance::{Event, MOST, Utterance};
 
 /// Why nothing can be heard.
 #[derive(Debug, thiserror::Error)]
@@ -39,6 +42,8 @@ pub enum Told {
     Ends,
     /// What it came to, and how far speech stood above the noise, dB.
     Heard(Heard, Option<f32>),
+    /// The key was held, and nothing is waited for.
+    NotAwaited,
     /// Nothing can be heard.
     Trouble(EarError),
 }
@@ -95,9 +100,6 @@ const LOOK: Duration = Duration::from_millis(20);
 /// How long the last of what was said may be on its way after the key is let go.
 const TAIL: Duration = Duration::from_millis(60);
 
-/// Of what comes before speech is noticed so much belongs to it.
-const BEFORE: usize = HERTZ as usize / 2;
-
 impl Ear {
     /// Starts to wait for a key, or for a voice.
     pub fn start(microphone: impl Microphone, listener: impl Listener) -> Self {
@@ -119,13 +121,27 @@ impl Ear {
     }
 }
 
+/// What somebody said came to.
+#[derive(Debug)]
+struct Answer {
+    /// What was waited for.
+    expect: Expect,
+    heard: Heard,
+    above_noise_db: Option<f32>,
+}
+
 /// A recording under way.
 struct Open {
     recording: Box<dyn Recording>,
-    sound: Vec<f32>,
-    /// Hands-free: whether somebody speaks, and how much of `sound` was looked at for that.
-    activity: Option<(Activity, usize)>,
-    speaking: bool,
+    said: Said,
+}
+
+/// What was recorded.
+enum Said {
+    /// While the key is held.
+    Held(Vec<f32>),
+    /// Hands-free.
+    Free(Utterance<Answer>),
 }
 
 /// What runs on the thread.
@@ -146,17 +162,17 @@ impl<M: Microphone, L: Listener> Attention<M, L> {
                 asked.recv().map_err(|_| RecvTimeoutError::Disconnected)
             };
             let done = match next {
-                Ok(Asked::Hold(true)) => self.begin(false),
+                Ok(Asked::Hold(true)) => self.begin(Said::Held(Vec::new())),
                 Ok(Asked::Hold(false)) => {
-                    self.release().and_then(|()| if hands_free { self.begin(true) } else { Ok(()) })
+                    self.release().and_then(|()| if hands_free { self.begin_free() } else { Ok(()) })
                 }
                 Ok(Asked::HandsFree(on)) => {
                     hands_free = on;
-                    self.open = None;
-                    if on { self.begin(true) } else { Ok(()) }
+                    self.close();
+                    if on { self.begin_free() } else { Ok(()) }
                 }
                 Err(RecvTimeoutError::Timeout) => self.look(),
-                Err(RecvTimeoutError::Disconnected) => return,
+                Err(RecvTimeoutError::Disconnected) => return self.close(),
             };
             if let Err(error) = done {
                 self.open = None;
@@ -166,80 +182,109 @@ impl<M: Microphone, L: Listener> Attention<M, L> {
         }
     }
 
-    fn begin(&mut self, hands_free: bool) -> Result<(), EarError> {
-        if !hands_free {
+    fn begin_free(&mut self) -> Result<(), EarError> {
+        self.begin(Said::Free(Utterance::default()))
+    }
+
+    fn begin(&mut self, said: Said) -> Result<(), EarError> {
+        self.close();
+        if let Said::Held(_) = said {
             self.listener.told(Told::Begins);
         }
         // Before the model, so that nothing is missed while it is read.
         let recording = self.microphone.open()?;
-        let activity = hands_free.then(|| (Activity::default(), 0));
-        self.open = Some(Open { recording, sound: Vec::new(), activity, speaking: false });
+        self.open = Some(Open { recording, said });
         if self.recogniser.is_none() {
             self.recogniser = Some(self.listener.recogniser()?);
         }
         Ok(())
     }
 
+    /// Stops to listen; whoever was speaking is not heard out.
+    fn close(&mut self) {
+        let unheard = self.open.take().is_some_and(|open| match open.said {
+            Said::Held(_) => true,
+            Said::Free(utterance) => utterance.is_spoken(),
+        });
+        if unheard {
+            self.listener.told(Told::Ends);
+        }
+    }
+
     /// The key was let go: what was said under it is heard.
     fn release(&mut self) -> Result<(), EarError> {
-        let Some(mut open) = self.open.take_if(|open| open.activity.is_none()) else { return Ok(()) };
+        let held = self.open.take_if(|open| matches!(open.said, Said::Held(_)));
+        let Some(Open { mut recording, said: Said::Held(mut sound) }) = held else { return Ok(()) };
         std::thread::sleep(TAIL);
-        open.sound.extend(open.recording.take()?);
-        drop(open.recording);
-        self.hear(&open.sound);
+        sound.extend(recording.take()?);
+        drop(recording);
+        if !self.answer(&sound, None) {
+            self.listener.told(Told::NotAwaited);
+        }
         Ok(())
     }
 
-    /// Takes what came in; hands-free, hears what somebody said once they have ended.
+    /// Takes what came in; hands-free, works out what somebody said in a pause, and tells it once they have ended.
     fn look(&mut self) -> Result<(), EarError> {
         let Some(open) = &mut self.open else { return Ok(()) };
-        let most = (MOST_SECONDS * HERTZ) as usize - FRAME;
-        open.sound.extend(open.recording.take()?);
-        let Some((activity, mut seen)) = open.activity.take() else {
-            open.sound.truncate(most);
-            return Ok(());
+        let came = open.recording.take()?;
+        let utterance = match &mut open.said {
+            Said::Held(sound) => {
+                sound.extend(came);
+                sound.truncate(MOST);
+                return Ok(());
+            }
+            Said::Free(utterance) => utterance,
         };
-        let mut activity = activity;
         if self.listener.speaks() {
-            open.sound.clear();
-            (open.activity, open.speaking) = (Some((Activity::default(), 0)), false);
+            let unheard = std::mem::take(utterance);
+            if unheard.is_spoken() {
+                self.listener.told(Told::Ends);
+            }
             return Ok(());
         }
-        let mut said = None;
-        while let Some(frame) = open.sound.get(seen..seen + FRAME) {
-            seen += FRAME;
-            match activity.frame(frame) {
-                Some(Change::Begins) => {
-                    open.speaking = true;
-                    self.listener.told(Told::Begins);
-                }
-                Some(Change::Ends) => said = Some(open.sound.drain(..seen).collect::<Vec<_>>()),
-                None if open.speaking && seen >= most => said = Some(open.sound.drain(..seen).collect()),
-                None => {}
-            }
-            if said.is_some() {
-                (open.speaking, seen) = (false, 0);
-                break;
+        utterance.add(&came);
+        let mut ended = Vec::new();
+        while let Some(event) = utterance.next_event() {
+            match event {
+                Event::Begins => self.listener.told(Told::Begins),
+                Event::Ends { sound, worked_out } => ended.push((sound, worked_out)),
             }
         }
-        if !open.speaking && seen > BEFORE {
-            open.sound.drain(..seen - BEFORE);
-            seen = BEFORE;
+        for (sound, worked_out) in ended {
+            self.answer(&sound, worked_out);
         }
-        open.activity = Some((activity, seen));
-        if let Some(said) = said {
-            self.hear(&said);
-        }
+        self.work_out_in_pause();
         Ok(())
     }
 
-    fn hear(&mut self, sound: &[f32]) {
-        self.listener.told(Told::Ends);
-        let grammar = self.listener.awaited().and_then(|expect| Grammar::new(expect).ok());
-        if let (Some(grammar), Some(recogniser)) = (grammar, &self.recogniser) {
-            let above_noise_db = loudness(sound).map(|loudness| loudness.above_noise_db());
-            let heard = recogniser.hear(sound, &grammar);
-            self.listener.told(Told::Heard(heard, above_noise_db));
+    /// Works out what was said until a pause; this lasts about as long as the silence that makes an end of the pause.
+    fn work_out_in_pause(&mut self) {
+        if let Some(Open { said: Said::Free(utterance), .. }) = &mut self.open
+            && let Some(sound) = utterance.pause()
+        {
+            let answer = work_out(self.recogniser.as_deref(), &mut self.listener, sound);
+            utterance.keep(answer);
         }
     }
+
+    /// Tells what was said; what was worked out in a pause holds while the same is waited for. False where nothing is.
+    fn answer(&mut self, sound: &[f32], worked_out: Option<Answer>) -> bool {
+        self.listener.told(Told::Ends);
+        let awaited = self.listener.awaited();
+        let holds = |answer: &Answer| awaited.as_ref() == Some(&answer.expect);
+        let answer =
+            worked_out.filter(holds).or_else(|| work_out(self.recogniser.as_deref(), &mut self.listener, sound));
+        let Some(Answer { heard, above_noise_db, .. }) = answer else { return false };
+        self.listener.told(Told::Heard(heard, above_noise_db));
+        true
+    }
+}
+
+/// What a sound comes to; `None` where nothing is waited for.
+fn work_out(recogniser: Option<&dyn Hears>, listener: &mut impl Listener, sound: &[f32]) -> Option<Answer> {
+    let grammar = Grammar::new(listener.awaited()?).ok()?;
+    let heard = recogniser?.hear(sound, &grammar);
+    let above_noise_db = loudness(sound).map(|loudness| loudness.above_noise_db());
+    Some(Answer { expect: grammar.expect().clone(), heard, above_noise_db })
 }

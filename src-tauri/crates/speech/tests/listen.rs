@@ -53,6 +53,11 @@ struct Notes {
     tell: mpsc::Sender<String>,
     speaks: Arc<AtomicBool>,
     model: bool,
+    /// Whether each time something else is waited for, and how often it was asked.
+    changes: bool,
+    asked: usize,
+    /// False: nothing is waited for.
+    awaits: bool,
 }
 
 impl Listener for Notes {
@@ -61,7 +66,9 @@ impl Listener for Notes {
     }
 
     fn awaited(&mut self) -> Option<Expect> {
-        Some(Expect { phrases: vec!["next".into()], reading: None })
+        self.asked += usize::from(self.changes);
+        let phrase = ["next", "back"][self.asked % 2];
+        self.awaits.then(|| Expect { phrases: vec![phrase.into()], reading: None })
     }
 
     fn speaks(&mut self) -> bool {
@@ -73,6 +80,7 @@ impl Listener for Notes {
             Told::Begins => "begins".to_owned(),
             Told::Ends => "ends".to_owned(),
             Told::Heard(heard, _) => heard.words,
+            Told::NotAwaited => "not awaited".to_owned(),
             Told::Trouble(error) => error.to_string(),
         };
         let _ = self.tell.send(note);
@@ -82,7 +90,8 @@ impl Listener for Notes {
 fn ear(tape: Option<Vec<f32>>, model: bool) -> (Ear, mpsc::Receiver<String>, Arc<AtomicBool>) {
     let (tell, told) = mpsc::channel();
     let speaks = Arc::new(AtomicBool::new(false));
-    (Ear::start(Tape(tape), Notes { tell, speaks: speaks.clone(), model }), told, speaks)
+    let notes = Notes { tell, speaks: speaks.clone(), model, changes: false, asked: 0, awaits: true };
+    (Ear::start(Tape(tape), notes), told, speaks)
 }
 
 fn next(told: &mpsc::Receiver<String>) -> String {
@@ -111,6 +120,25 @@ fn what_is_said_while_the_key_is_held_is_heard_when_it_is_let_go() {
     assert_eq!(told.recv_timeout(Duration::from_millis(100)).ok(), None, "letting go of nothing is nothing");
 }
 
+/// As where another language is spoken, or no job is open: whoever holds the key wants to know why nothing comes of it; who only
+/// speaks does not.
+#[test]
+fn where_nothing_is_waited_for_only_the_key_is_answered() {
+    let deaf = || {
+        let (tell, told) = mpsc::channel();
+        let notes = Notes { tell, speaks: Arc::default(), model: true, changes: false, asked: 0, awaits: false };
+        (Ear::start(Tape(Some(around(&spoken("voice3-c03")))), notes), told)
+    };
+    let (ear, told) = deaf();
+    ear.hold(true);
+    ear.hold(false);
+    assert_eq!([next(&told), next(&told), next(&told)], ["begins", "ends", "not awaited"]);
+    let (ear, told) = deaf();
+    ear.hands_free(true);
+    assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
+    assert_eq!(told.recv_timeout(Duration::from_millis(300)).ok(), None);
+}
+
 #[test]
 fn a_missing_microphone_or_model_is_told_and_nothing_hangs() {
     for (tape, model, says) in
@@ -134,11 +162,66 @@ fn hands_free_hears_each_thing_said_and_is_deaf_to_the_program() {
     ear.hands_free(true);
     assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
     let length: usize = next(&told).parse().unwrap();
-    assert!(length >= speech.len() && length < speech.len() + 24_000, "{length} of {} samples", speech.len());
+    // Half a second of the place belongs to it; its own silence at the end is not waited for.
+    assert!((speech.len() - 4_000..speech.len() + 16_000).contains(&length), "{length} of {} samples", speech.len());
     assert_eq!(told.recv_timeout(Duration::from_millis(400)).ok(), None, "silence after it is nothing");
     speaks.store(true, Ordering::Relaxed);
     ear.hands_free(true);
     assert_eq!(told.recv_timeout(Duration::from_millis(1500)).ok(), None, "its own voice is not heard");
+}
+
+/// What was worked out in the pause is thrown away.
+#[test]
+fn what_is_said_with_a_pause_in_it_is_heard_whole() {
+    let speech = spoken("voice3-c03");
+    let loud = |sample: &f32| sample.abs() > 0.02;
+    let (from, to) = (speech.iter().position(loud).unwrap(), speech.iter().rposition(loud).unwrap());
+    let speech = &speech[from..to];
+    let twice = [speech, &[0.0; 4_800], speech].concat();
+    let (ear, told, _) = ear(Some(around(&twice)), true);
+    ear.hands_free(true);
+    assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
+    let length: usize = next(&told).parse().unwrap();
+    assert!(length >= twice.len(), "{length} of {} samples", twice.len());
+    assert_eq!(told.recv_timeout(Duration::from_millis(400)).ok(), None, "and only once");
+}
+
+/// Or an answer to what was asked before would count for what is asked now.
+#[test]
+fn what_was_worked_out_while_something_else_was_waited_for_is_worked_out_anew() {
+    let lengths = [false, true].map(|changes| {
+        let (tell, told) = mpsc::channel();
+        let notes = Notes { tell, speaks: Arc::default(), model: true, changes, asked: 0, awaits: true };
+        let ear = Ear::start(Tape(Some(around(&spoken("voice3-c03")))), notes);
+        ear.hands_free(true);
+        assert_eq!([next(&told), next(&told)], ["begins", "ends"]);
+        next(&told).parse::<usize>().unwrap()
+    });
+    assert_eq!(lengths[1], lengths[0] + 15 * FRAME, "with the silence up to its end");
+}
+
+#[test]
+fn whoever_is_not_heard_out_has_ended() {
+    let speech = spoken("voice3-r00");
+    let speaking = || {
+        let (ear, told, speaks) = ear(Some(around(&speech.repeat(8))), true);
+        ear.hands_free(true);
+        assert_eq!(next(&told), "begins");
+        (ear, told, speaks)
+    };
+    let nothing_more = |told: &mpsc::Receiver<String>, why: &str| {
+        assert_eq!(next(told), "ends", "lines are said again: {why}");
+        assert_eq!(told.recv_timeout(Duration::from_millis(300)).ok(), None, "{why}");
+    };
+    let (ear, told, _) = speaking();
+    ear.hands_free(false);
+    nothing_more(&told, "hearing was switched off");
+    let (_ear, told, speaks) = speaking();
+    speaks.store(true, Ordering::Relaxed);
+    nothing_more(&told, "a hazard was said into it");
+    let (ear, told, _) = speaking();
+    drop(ear);
+    nothing_more(&told, "the ear was given up");
 }
 
 /// Begins and ends, in frames.

@@ -9,6 +9,7 @@ mod windows;
 
 use crate::call::{self, Done};
 use crate::screen;
+use std::ffi::OsString;
 use std::path::PathBuf;
 use std::process::{Command, Stdio};
 use table::Table;
@@ -79,7 +80,8 @@ fn all() -> Done {
     if failed.is_empty() { Ok(()) } else { Err(failed.join("\n")) }
 }
 
-/// The table of the voices, from a folder of test speech; `words` are the folder and the voices wanted.
+/// The table of the voices, from a folder of test speech, and before it how long a reaction takes; `words` are the folder and the
+/// voices wanted.
 ///
 /// # Errors
 /// In words: no model, no folder, or what did not build or run.
@@ -90,7 +92,11 @@ pub fn voice(words: &[&str]) -> Done {
         Ok(folder) if n == 0 => folder.into_os_string(),
         _ => (*word).into(),
     });
-    call::run(of_cargo("bayhand-speech", "voice").arg("--").args(words))
+    let words: Vec<OsString> = words.collect();
+    for bench in ["reaction", "voice"] {
+        call::run(of_cargo("bayhand-speech", bench).arg("--").args(&words))?;
+    }
+    Ok(())
 }
 
 fn of_cargo(package: &str, bench: &str) -> Command {

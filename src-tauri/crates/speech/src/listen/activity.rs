@@ -15,7 +15,10 @@ const LOUD_DB: f32 = 6.0;
 const BEGIN: u32 = 6;
 const WINDOW: u32 = 10;
 
-/// Frames without speech that end it: 0.5 s, longer than the stop in `eight` and shorter than a pause for breath.
+/// Frames without speech after which it may have ended: 0.2 s, longer than the stop in `eight`.
+const PAUSE: u32 = 10;
+
+/// Frames without speech that end it: 0.5 s, longer than between two words and shorter than a pause for breath.
 const END: u32 = 25;
 
 /// What share of a difference the quiet follows in a frame: downwards, upwards, and upwards while somebody speaks.
@@ -28,6 +31,10 @@ const RISES_IN_SPEECH: f32 = 0.002;
 pub enum Change {
     /// Somebody began to speak.
     Begins,
+    /// They may have ended, or only draw breath.
+    Pauses,
+    /// They had not ended.
+    GoesOn,
     /// They ended.
     Ends,
 }
@@ -65,14 +72,22 @@ impl Activity {
                 Some(Change::Begins)
             }
             None => None,
+            Some(still) if loud => {
+                let paused = *still >= PAUSE;
+                *still = 0;
+                paused.then_some(Change::GoesOn)
+            }
             Some(still) => {
-                *still = if loud { 0 } else { *still + 1 };
-                let ended = *still >= END;
-                if ended {
-                    self.still = None;
-                    self.loud = 0;
+                *still += 1;
+                match *still {
+                    PAUSE => Some(Change::Pauses),
+                    END => {
+                        self.still = None;
+                        self.loud = 0;
+                        Some(Change::Ends)
+                    }
+                    _ => None,
                 }
-                ended.then_some(Change::Ends)
             }
         }
     }
