@@ -6,6 +6,7 @@ use bayhand_job::scenario::Scenario;
 use bayhand_job::view::{Screen, StepBody, StepView};
 use bayhand_job::{Clock, Desk, DeskError};
 use bayhand_practice::Fault;
+use bayhand_words::Words;
 use chrono::{DateTime, FixedOffset, TimeDelta};
 use std::{
     collections::BTreeMap,
@@ -123,7 +124,7 @@ pub fn fault(name: &str) -> Result<Fault, String> {
 pub fn scenario(file: &Path) -> Result<PracticeAsk, String> {
     let at = |why: String| format!("{}: {why}", file.display());
     let text = std::fs::read_to_string(file).map_err(|why| at(why.to_string()))?;
-    Scenario::read(&text).map(|scenario| scenario.ask()).map_err(|why| at(why.to_string()))
+    Scenario::read(&text).map(|scenario| scenario.ask()).map_err(|why| at(why.says(&Words::english())))
 }
 
 /// A step that is held so often does not come right by changing what it asks to change.

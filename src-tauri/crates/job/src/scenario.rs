@@ -1,11 +1,11 @@
 //! Scenarios: practice jobs that somebody thought out, each a small file of its own. What is wrong stays hidden from the
 //! person at the job. The form is told in `scenarios/README.md`.
 
+mod read;
+
 use crate::ask::PracticeAsk;
 use bayhand_practice::Fault;
-use bayhand_words::Language;
-use serde::Deserialize;
-use std::fmt;
+use bayhand_words::{Arg, Language, Words};
 
 /// Those that the program ships with.
 const SHIPPED: [&str; 3] = [
@@ -23,35 +23,25 @@ const MOST_SEED: u64 = 999_999_999_999_999;
 const MOST: [usize; 3] = [40, 60, 400];
 
 /// A practice job that somebody thought out.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Scenario {
-    format: u32,
     /// Code: small letters, digits and hyphens.
     pub id: String,
     title: Told,
     story: Told,
     seed: u64,
-    #[serde(default)]
     faults: Vec<Fault>,
-    #[serde(default)]
     drawn: u8,
 }
 
 /// A text in the languages that its writer knew.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 struct Told {
     en: String,
-    #[serde(default)]
     de: Option<String>,
 }
 
 impl Told {
-    fn texts(&self) -> impl Iterator<Item = (&'static str, &str)> {
-        [Some(("en", self.en.as_str())), self.de.as_deref().map(|de| ("de", de))].into_iter().flatten()
-    }
-
     fn of(&self, language: Language) -> &str {
         match language {
             Language::English => &self.en,
@@ -63,29 +53,116 @@ impl Told {
 /// Why a file is no scenario.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ScenarioError {
-    /// No JSON of this form: an unknown key, a missing one, a name that is none; in the words of the reader, with the place.
-    Form(String),
-    /// A value out of its range.
-    Range {
-        /// The key, such as `title.de`.
-        key: &'static str,
-        /// What stands there.
+    /// No JSON.
+    NoJson {
+        /// Where it ceases to be: the line, from 1.
+        line: usize,
+        /// The place in that line.
+        column: usize,
+    },
+    /// JSON, but not one object.
+    NoObject,
+    /// A key that the form does not have.
+    Unknown {
+        /// The key, such as `title.fr`.
+        key: String,
+    },
+    /// A key that must be there.
+    Missing {
+        /// The key.
+        key: String,
+    },
+    /// Something else than may stand there.
+    Value {
+        /// The key.
+        key: String,
+        /// The value as the file has it.
         is: String,
         /// What may stand there.
-        may_be: String,
+        may_be: MayBe,
+    },
+    /// An empty text, or one that is too long.
+    Length {
+        /// The key.
+        key: String,
+        /// Its characters.
+        is: usize,
+        /// The most that it may have.
+        most: usize,
+    },
+    /// The same fault twice.
+    Twice {
+        /// The fault.
+        fault: Fault,
+    },
+    /// More things wrong than [`MOST_FAULTS`].
+    TooMany {
+        /// How many, named and drawn.
+        count: usize,
     },
 }
 
-impl fmt::Display for ScenarioError {
-    fn fmt(&self, f: &mut fmt::Formatter) -> fmt::Result {
+/// What may stand at a key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MayBe {
+    /// The number of the format.
+    Format,
+    /// Small letters, digits and hyphens.
+    Id,
+    /// A text.
+    Text,
+    /// Texts by language.
+    Texts,
+    /// A whole number up to the largest seed.
+    Seed,
+    /// A list of names of faults.
+    Faults,
+    /// How many things are drawn.
+    Drawn,
+}
+
+impl MayBe {
+    /// Id of the words, and what stands in them.
+    fn words(self) -> (&'static str, String) {
         match self {
-            ScenarioError::Form(why) => write!(f, "{why}"),
-            ScenarioError::Range { key, is, may_be } => write!(f, "`{key}` is {is}; it may be {may_be}"),
+            MayBe::Format => ("scenario-may-format", FORMAT.to_string()),
+            MayBe::Id => ("scenario-may-id", MOST[0].to_string()),
+            MayBe::Text => ("scenario-may-text", String::new()),
+            MayBe::Texts => ("scenario-may-texts", String::new()),
+            MayBe::Seed => ("scenario-may-number", MOST_SEED.to_string()),
+            MayBe::Faults => ("scenario-may-faults", Fault::ALL.map(Fault::code).join(", ")),
+            MayBe::Drawn => ("scenario-may-number", MOST_FAULTS.to_string()),
         }
     }
 }
 
-impl std::error::Error for ScenarioError {}
+impl ScenarioError {
+    /// The key, what stands there, and what may.
+    pub fn says(&self, words: &Words) -> String {
+        let (id, args): (_, Vec<(&str, String)>) = match self {
+            Self::NoJson { line, column } => {
+                ("scenario-no-json", vec![("line", line.to_string()), ("column", column.to_string())])
+            }
+            Self::NoObject => ("scenario-no-object", Vec::new()),
+            Self::Unknown { key } => ("scenario-unknown", vec![("key", key.clone())]),
+            Self::Missing { key } => ("scenario-missing", vec![("key", key.clone())]),
+            Self::Value { key, is, may_be } => {
+                let (id, most) = may_be.words();
+                let may = words.text(id, &[("most", Arg::Text(&most))]);
+                ("scenario-value", vec![("key", key.clone()), ("is", is.clone()), ("may", may)])
+            }
+            Self::Length { key, is, most } => {
+                ("scenario-length", vec![("key", key.clone()), ("is", is.to_string()), ("most", most.to_string())])
+            }
+            Self::Twice { fault } => ("scenario-fault-twice", vec![("fault", fault.code().to_owned())]),
+            Self::TooMany { count } => {
+                ("scenario-too-many", vec![("count", count.to_string()), ("most", MOST_FAULTS.to_string())])
+            }
+        };
+        let args: Vec<(&str, Arg)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
+        words.text(id, &args)
+    }
+}
 
 impl Scenario {
     /// Reads one.
@@ -93,8 +170,7 @@ impl Scenario {
     /// # Errors
     /// The text is no scenario.
     pub fn read(text: &str) -> Result<Scenario, ScenarioError> {
-        let read: Scenario = serde_json::from_str(text).map_err(|why| ScenarioError::Form(why.to_string()))?;
-        read.checked()
+        read::scenario(text)
     }
 
     /// Those that the program ships with.
@@ -116,40 +192,5 @@ impl Scenario {
     /// The practice job that it asks for.
     pub fn ask(&self) -> PracticeAsk {
         PracticeAsk { seed: self.seed, faults: self.faults.clone(), drawn: self.drawn, scenario: None }
-    }
-
-    fn checked(self) -> Result<Scenario, ScenarioError> {
-        let range = |key, is: String, may_be: String| Err(ScenarioError::Range { key, is, may_be });
-        let [most_id, most_title, most_story] = MOST;
-        if self.format != FORMAT {
-            return range("format", self.format.to_string(), FORMAT.to_string());
-        }
-        let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
-        if self.id.is_empty() || self.id.len() > most_id || !self.id.chars().all(plain) {
-            return range("id", format!("`{}`", self.id), format!("1 to {most_id} small letters, digits and hyphens"));
-        }
-        for (keys, told, most) in
-            [(["title.en", "title.de"], &self.title, most_title), (["story.en", "story.de"], &self.story, most_story)]
-        {
-            for (language, text) in told.texts() {
-                let long = text.chars().count();
-                if text.trim().is_empty() || long > most {
-                    let key = if language == "en" { keys[0] } else { keys[1] };
-                    return range(key, format!("{long} characters long"), format!("1 to {most} characters"));
-                }
-            }
-        }
-        if self.seed > MOST_SEED {
-            return range("seed", self.seed.to_string(), format!("0 to {MOST_SEED}"));
-        }
-        let twice = self.faults.iter().enumerate().find(|(at, fault)| self.faults[..*at].contains(fault));
-        if let Some((_, fault)) = twice {
-            return range("faults", format!("`{}` twice", fault.code()), "each fault once".into());
-        }
-        let many = self.faults.len() + usize::from(self.drawn);
-        if many > MOST_FAULTS {
-            return range("faults", format!("{many} together with `drawn`"), format!("at most {MOST_FAULTS}"));
-        }
-        Ok(self)
     }
 }

@@ -139,13 +139,3 @@ const CAPITAL: f64 = 0.668;
 pub fn clock(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
     at.format("%H:%M").to_string()
 }
-
-/// '25 Nov 2026'.
-pub fn day(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
-    at.format("%-d %b %Y").to_string()
-}
-
-/// '25 Nov 2026, 11:26'.
-pub fn date(at: &chrono::DateTime<chrono::FixedOffset>) -> String {
-    at.format("%-d %b %Y, %H:%M").to_string()
-}

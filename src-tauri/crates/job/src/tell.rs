@@ -5,6 +5,7 @@ use bayhand_chassis::Verdict;
 use bayhand_measure::{Quantity, Unit, decimals_for, parse, show};
 use bayhand_vehicle::Place;
 use bayhand_words::{Arg, Words};
+use chrono::{DateTime, Datelike, FixedOffset};
 
 /// Makes words in one language and in the units of one person.
 pub struct Tell<'w> {
@@ -19,6 +20,17 @@ impl Tell<'_> {
     pub fn text(&self, id: &str, args: &[(&str, String)]) -> String {
         let args: Vec<(&str, Arg)> = args.iter().map(|(name, text)| (*name, Arg::Text(text))).collect();
         self.words.text(id, &args)
+    }
+
+    /// '25 Nov 2026'.
+    pub fn day(&self, at: &DateTime<FixedOffset>) -> String {
+        let month = self.text(&format!("month-{}", at.month()), &[]);
+        self.text("day", &[("day", at.day().to_string()), ("month", month), ("year", at.year().to_string())])
+    }
+
+    /// '25 Nov 2026, 11:26'.
+    pub fn date(&self, at: &DateTime<FixedOffset>) -> String {
+        format!("{}, {}", self.day(at), at.format("%H:%M"))
     }
 
     /// The label of an input at a step.
@@ -138,6 +150,7 @@ fn decimals_in(unit: Unit, decimals: usize) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use bayhand_words::Language;
 
     #[test]
     fn each_reads_in_their_own_units() {
@@ -151,5 +164,17 @@ mod tests {
         assert_eq!((base.deg(-1.5), other.deg(-1.5)), ("-1.50°".into(), "-1°30′".into()));
         assert_eq!(other.instrument("100.0 - 99.5", Unit::Kilogram), "220.5 - 219.4", "a switched instrument");
         assert_eq!(other.instrument("0.25", Unit::Turn), "0.25", "a turn is a turn for everybody");
+    }
+
+    #[test]
+    fn a_day_is_written_in_the_language_that_is_set() {
+        let at = "2026-03-02T08:05:00+01:00".parse().expect("a time");
+        for (language, day) in [(Language::English, "2 Mar 2026"), (Language::German, "2. März 2026")] {
+            let words = Words::of(language);
+            let tell = Tell { words: &words, units: Units::default() };
+            assert_eq!((tell.day(&at), tell.date(&at)), (day.to_owned(), format!("{day}, 08:05")));
+            let month = |month: u32| tell.text(&format!("month-{month}"), &[]);
+            assert!((1..=12).all(|number| !month(number).contains('[')), "every month has its word");
+        }
     }
 }

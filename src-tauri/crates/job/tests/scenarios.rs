@@ -4,9 +4,10 @@
 mod common;
 
 use bayhand_job::ask::{PracticeAsk, Wish};
+use bayhand_job::preferences::Preferences;
 use bayhand_job::scenario::Scenario;
 use bayhand_job::view::{ScenarioView, Screen};
-use bayhand_words::Language;
+use bayhand_words::{Language, Words};
 use common::Bay;
 use std::fs;
 
@@ -51,21 +52,31 @@ fn the_example_that_is_told_is_a_scenario() {
 fn what_is_no_scenario_is_told_by_key_value_and_range() {
     assert!(Scenario::read(&with("1, \"id\"", "1, \"id\"")).is_ok(), "control: as it stands it is one");
     let long = format!("\"{}\"", "x".repeat(61));
+    let english = Words::english();
     for (from, to, says) in [
         ("\"format\": 1", "\"format\": 2", &["`format` is 2", "may be 1"][..]),
-        ("soft-tyre", "Soft Tyre", &["`id` is `Soft Tyre`", "small letters"]),
+        ("soft-tyre", "Soft Tyre", &["`id` is \"Soft Tyre\"", "small letters"]),
         ("\"A soft tyre\"", &long, &["`title.en` is 61 characters long", "1 to 60"]),
         ("Filled last month.", " ", &["`story.en`", "1 to 400"]),
         ("\"seed\": 5", "\"seed\": 1000000000000000", &["`seed` is 1000000000000000", "0 to 999999999999999"]),
-        ("\"seed\": 5", "\"seed\": -5", &["invalid value", "u64"]),
-        ("[\"tyre-down\"]", "[\"tyre-down\", \"tyre-down\"]", &["`faults` is `tyre-down` twice"]),
-        ("\"drawn\": 1", "\"drawn\": 3", &["`faults` is 4 together", "at most 3"]),
-        ("tyre-down", "tyre-off", &["unknown variant `tyre-off`", "pad-zero"]),
-        ("\"drawn\"", "\"drown\"", &["unknown field `drown`"]),
-        ("\"seed\": 5, ", "", &["missing field `seed`"]),
+        ("\"seed\": 5", "\"seed\": -5", &["`seed` is -5", "0 to 999999999999999"]),
+        ("[\"tyre-down\"]", "[\"tyre-down\", \"tyre-down\"]", &["`faults` has tyre-down twice"]),
+        ("\"drawn\": 1", "\"drawn\": 3", &["are 4 things", "3 at most"]),
+        ("tyre-down", "tyre-off", &["`faults` is \"tyre-off\"", "pad-zero"]),
+        ("\"drawn\"", "\"drown\"", &["`drown` is no key"]),
+        ("\"seed\": 5, ", "", &["`seed` is missing"]),
+        ("{ \"en\": \"A soft tyre\" }", "\"A soft tyre\"", &["`title` is \"A soft tyre\"", "by language"]),
+        ("\"en\": \"A soft tyre\"", "\"en\": \"A soft tyre\", \"fr\": \"x\"", &["`title.fr` is no key"]),
+        ("\"en\": \"Filled last month.\"", "\"de\": \"x\"", &["`story.en` is missing"]),
+        ("\"en\": \"Filled last month.\"", "\"en\": 7", &["`story.en` is 7", "a text"]),
+        ("\"drawn\": 1", "\"drawn\": 300", &["`drawn` is 300", "0 to 3"]),
+        ("\"seed\": 5", "\"seed\" 5", &["no JSON at line 2, column"]),
     ] {
-        let why = Scenario::read(&with(from, to)).unwrap_err().to_string();
+        let error = Scenario::read(&with(from, to)).unwrap_err();
+        let why = error.says(&english);
         assert!(says.iter().all(|text| why.contains(text)), "{to}: {why}");
+        let german = error.says(&Words::of(Language::German));
+        assert!(german != why && !german.contains("{$") && !german.contains('['), "in German too: {german}");
     }
 }
 
@@ -95,8 +106,13 @@ async fn a_workshop_keeps_its_own_beside_the_book() {
     let all = offered(&bay);
     let told: Vec<(&str, bool)> = all[3..].iter().map(|one| (one.id.as_str(), one.wrong)).collect();
     assert_eq!(told, [("soft-tyre", false), ("b.json", true), ("c.json", true)]);
-    assert!(all[4].story.contains("invalid type: string \"five\""), "{}", all[4].story);
+    assert!(all[4].story.contains("`seed` is \"five\"; it may be a whole number"), "{}", all[4].story);
     assert!(all[5].story.contains("first-morning"), "{}", all[5].story);
+    bay.desk.set(Preferences { language: "de".into(), ..Preferences::default() }).unwrap();
+    bay.view = bay.desk.step_view().await;
+    let german = offered(&bay)[4].story.clone();
+    assert!(german.contains("b.json ist kein Szenario: `seed` ist \"five\"; erlaubt: eine ganze Zahl"), "{german}");
+    bay.desk.set(Preferences::default()).unwrap();
     bay.refused("", begin("b.json"), "practice-scenario", &["no such scenario"]).await;
     bay.ask("", begin("soft-tyre")).await.unwrap();
     let opened = bay.body_of(1).await;

@@ -1,7 +1,7 @@
 //! The scenarios that a practice job may begin with: the shipped ones, and a workshop's own in a folder beside the book.
 
 use super::Desk;
-use crate::{ask::PracticeAsk, ask::Refused, scenario::Scenario, view::ScenarioView};
+use crate::{ask::PracticeAsk, ask::Refused, fault, scenario::Scenario, view::ScenarioView};
 use std::path::Path;
 
 /// A file of more bytes is no scenario.
@@ -53,7 +53,7 @@ impl Desk {
         names.sort();
         for path in names {
             let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-            match read(&path).await {
+            match self.read_scenario(&path).await {
                 Ok(one) if all.iter().any(|other| other.id == one.id) => {
                     unread.push((name, self.tell().text("scenario-twice", &[("id", one.id)])));
                 }
@@ -63,13 +63,9 @@ impl Desk {
         }
         (all, unread)
     }
-}
 
-async fn read(path: &Path) -> Result<Scenario, String> {
-    let size = tokio::fs::metadata(path).await.map_err(|why| why.to_string())?.len();
-    if size > MOST_BYTES {
-        return Err(format!("{size} > {MOST_BYTES} bytes"));
+    async fn read_scenario(&self, path: &Path) -> Result<Scenario, String> {
+        let text = fault::text_of(path, MOST_BYTES, &self.tell()).await?;
+        Scenario::read(&text).map_err(|why| why.says(self.tell().words))
     }
-    let text = tokio::fs::read_to_string(path).await.map_err(|why| why.to_string())?;
-    Scenario::read(&text).map_err(|why| why.to_string())
 }

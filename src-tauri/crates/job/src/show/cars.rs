@@ -4,7 +4,7 @@ use crate::{
     card::Card,
     known::Known,
     log::Log,
-    show::{card_row, day, sheet},
+    show::{card_row, sheet},
     tell::Tell,
     view::{CarView, CollarRow, FactorRow, JobRow, LearnedView},
 };
@@ -25,7 +25,7 @@ pub fn car(logs: &[Log], now: &DateTime<FixedOffset>, tell: &Tell) -> Option<Car
     let left = sealed.map(|log| (log, sheet::tables(&Known::of(log), tell)));
     let left_says = match &left {
         Some((log, tables)) if !tables.is_empty() => {
-            let args = [("on", day(&log.at())), ("number", log.id.to_string())];
+            let args = [("on", tell.day(&log.at())), ("number", log.id.to_string())];
             tell.text("car-left", &args)
         }
         _ => tell.text("car-left-none", &[]),

@@ -7,7 +7,7 @@ use crate::{
     handover::Labelled,
     known::Known,
     log::{Log, Recording},
-    show::{card_row, date, rows},
+    show::{card_row, rows},
     tell::Tell,
     view::{DueCode, InstrumentRow, InstrumentView, InstrumentsView},
 };
@@ -142,7 +142,7 @@ fn checks(kind: &str, log: &Log, known: &Known, tell: &Tell) -> Option<String> {
     let last = |wanted: &dyn Fn(&Recording) -> bool| known.recordings().iter().rev().find(|r| wanted(r));
     let by = |recording: &Recording| {
         vec![
-            ("at", date(&recording.at)),
+            ("at", tell.date(&recording.at)),
             ("by", recording.by.to_owned()),
             ("job", log.id.to_string()),
             ("entry", recording.number.to_string()),

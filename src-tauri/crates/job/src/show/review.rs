@@ -36,7 +36,7 @@ fn waits_for_seal(document: &Document, state: &State) -> bool {
 /// A job in a line.
 pub fn card_row(id: i64, card: &Card, tell: &Tell) -> JobRow {
     let stage = card.stage.as_ref().map(|id| tell.text(&format!("stage-{id}"), &[])).unwrap_or_default();
-    let args = [("stage", stage), ("at", super::date(&card.at))];
+    let args = [("stage", stage), ("at", tell.date(&card.at))];
     JobRow {
         id,
         title: tell.text("job-title", &[("car", card.car.clone()), ("number", id.to_string())]),
@@ -103,8 +103,8 @@ fn summary(log: &Log, tell: &Tell) -> String {
     let last = log.lines.last().map_or(log.opened_at, |l| l.at);
     let args = [
         ("people", people),
-        ("from", super::date(&log.opened_at)),
-        ("to", super::date(&last)),
+        ("from", tell.date(&log.opened_at)),
+        ("to", tell.date(&last)),
         ("count", log.revision().to_string()),
     ];
     tell.text("review-summary", &args)

@@ -6,7 +6,7 @@ use crate::{
     known::Known,
     log::Log,
     plan::Aim,
-    show::{angle_figures, angle_with_u, date, figures, line, outlook, person, review, rows, title},
+    show::{angle_figures, angle_with_u, figures, line, outlook, person, review, rows, title},
     tell::Tell,
     view::{FigureRow, VerdictCode},
 };
@@ -36,7 +36,7 @@ pub fn handover(log: &Log, signed: Option<(String, String)>, tell: &Tell) -> Opt
                 known.value("used.ballast", "ballast").map_or_else(String::new, |kg| tell.kg(kg)),
             ),
             labelled("sheet-fuel", known.text("intake.load", "fuel-level").unwrap_or_default().to_owned()),
-            labelled("sheet-date", date(&sealed.0)),
+            labelled("sheet-date", tell.date(&sealed.0)),
         ],
         tables: tables(&known, tell),
         turned: turned(&known, tell),
@@ -100,7 +100,7 @@ fn seal_rows(
     tell: &Tell,
 ) -> Vec<Labelled> {
     let labelled = |label: &str, text: String| Labelled { label: tell.text(label, &[]), text };
-    let by_at = [("by", person(log, by, tell)), ("at", date(at))];
+    let by_at = [("by", person(log, by, tell)), ("at", tell.date(at))];
     let mut rows = vec![labelled("sheet-sealed-by", tell.text("sheet-sealed", &by_at))];
     if let Some((code, fingerprint)) = signed {
         rows.push(labelled("sheet-code", code));

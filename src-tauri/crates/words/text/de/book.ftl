@@ -1,4 +1,4 @@
-# Das Buch nach Fahrzeugen, nach Messmitteln, und woher eine Größe kommt.
+# Das Buch nach Fahrzeugen, nach Messgeräten, und woher eine Größe kommt.
 
 ## Fahrzeuge
 cars-empty = Noch kein Fahrzeug war hier. Am Fahrzeug einen Auftrag beginnen: Von da an steht das Fahrzeug hier.
@@ -17,8 +17,8 @@ car-left = Wie übergeben am { $on }, Auftrag { $number }; daneben wie vorgefund
 car-left-none = Noch wurde nichts übergeben. Die Einstellungen stehen hier, sobald ein Auftrag an diesem Fahrzeug versiegelt ist.
 refused-no-such-car = Dieses Fahrzeug steht nicht im Buch. Noch einmal in die Liste der Fahrzeuge sehen.
 
-## Messmittel
-instruments-empty = Noch ist kein Messmittel aufgeschrieben. Die Annahme fragt bei jedem Auftrag nach Waagen, Laser und Messgeräten; von da an stehen sie hier.
+## Messgeräte
+instruments-empty = Noch ist kein Messgerät aufgeschrieben. Die Annahme fragt bei jedem Auftrag nach Waagen, Laser und Lehren; von da an stehen sie hier.
 instrument-jobs = Aufträge, in denen es verwendet wurde: { $count }
 due-in-date = Gültig: fällig am { $due } (Tage bis dahin: { $days })
 due-overdue = Überfällig: war fällig am { $due } (Tage seither: { $days })
@@ -37,7 +37,7 @@ origin-found = Wie vorgefunden: { $value }
 origin-left = Wie übergeben: { $value }
 origin-settle = Setzvorgang { $number } von { $count }
 origin-looks = { $typed } (Mittel { $mean })
-origin-no-instrument = Messmittel nicht aufgezeichnet
+origin-no-instrument = Messgerät nicht aufgezeichnet
 stood-front-link-absent = kein Stabilisator vorn
 stood-front-link-fixed = Koppelstange vorn fest
 stood-front-link-connected = Koppelstange vorn montiert
