@@ -1,13 +1,16 @@
 /**
  * Sample views, and the views of a whole job that Rust wrote, in the real windows. `npm run dev`, then gallery.html:
- * `?step=NAME`, `?bay=NAME`, `?review=NAME` show a sample; `?moment=NAME&window=step` a view of the job; `?parts` the parts.
+ * `?step=NAME`, `?bay=NAME`, `?review=NAME` show a sample; `?moment=NAME&window=step&way=de-kg` a view of the job; `?parts` the parts.
  */
 import { mount } from "svelte";
 import ftl from "../../src-tauri/crates/words/text/en/ui.ftl?raw";
 import { baySamples, carSample, carsSample, instrumentsSample, manualSample, originSample, reviewSamples } from "../samples/desk";
 import { outlook } from "../samples/parts";
-import { labelsOf, standIn, type Shown } from "../samples/standin";
+import { labelsOf, SETTINGS, standIn, type Shown } from "../samples/standin";
 import { heardSample, stepSamples } from "../samples/step";
+import type { Labels } from "../src/bridge";
+import type { Outlook } from "../src/generated/Outlook";
+import type { SettingsView } from "../src/generated/SettingsView";
 import BayBoard from "../src/bay/BayBoard.svelte";
 import ReviewWindow from "../src/review/ReviewWindow.svelte";
 import StepWindow from "../src/step/StepWindow.svelte";
@@ -26,7 +29,12 @@ function begun<T extends { began_ms: number }>(timer: T | null): T | null {
 async function shown(): Promise<Shown> {
   const common = { labels: labelsOf(ftl), outlook: (at: number) => outlook(at, (50 - (at - 0.42) * 3.2).toFixed(2)) };
   const moment = asked.get("moment");
-  if (moment) return { ...common, ...(await (await fetch(`/views/${moment}.json`)).json()) };
+  if (moment) {
+    const told = async (name: string): Promise<unknown> => (await fetch(`/views/${asked.get("way") ?? "en-kg"}/${name}.json`)).json();
+    const [labels, settings, view] = (await Promise.all(["labels", "settings", moment].map(told))) as [Labels, SettingsView, Omit<Shown, "outlook"> & { outlook?: Outlook }];
+    const { outlook } = view;
+    return { ...common, ...view, labels, settings: { ...settings, screens: SETTINGS.screens }, outlook: outlook ? () => outlook : common.outlook };
+  }
   const [step, bay, review] = [stepSamples[name("step")], baySamples[name("bay")], reviewSamples[name("review")]];
   return { ...common, ...(step && { step }), ...(bay && { bay }), ...(review && { review }) };
 }
@@ -69,18 +77,28 @@ function list(target: HTMLElement): void {
 
 if (target) void show(target);
 
-// `&key=H` presses a key once the window stands, `&click=ID,ID` then clicks one thing after the other: to look at dialogs
-// and pages.
+// `&key=H` presses a key once the window stands, `&click=ID,ID` then clicks one thing after the other (`ID*`: the first whose
+// id begins so): to look at dialogs and pages.
 const key = asked.get("key");
 const clicks = asked.get("click")?.split(",") ?? [];
-if (key || clicks.length > 0) {
-  setTimeout(async () => {
-    if (key) window.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true }));
-    for (const id of clicks) {
-      await new Promise((then) => setTimeout(then, 60));
-      document.querySelector<HTMLElement>(`[data-id="${id}"]`)?.click();
-    }
+
+const found = async <E extends Element>(selector: string): Promise<E> => {
+  for (;;) {
+    const element = document.querySelector<E>(selector);
+    if (element) return element;
+    await new Promise((then) => setTimeout(then, 20));
+  }
+};
+
+async function press(): Promise<void> {
+  await found("main[data-revision]:not([data-screen=loading])");
+  if (key) window.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true }));
+  for (const id of clicks) {
     await new Promise((then) => setTimeout(then, 60));
-    document.documentElement.dataset.clicked = "true";
-  }, 500);
+    (await found<HTMLElement>(id.endsWith("*") ? `[data-id^="${id.slice(0, -1)}"]` : `[data-id="${id}"]`)).click();
+  }
+  await new Promise((then) => setTimeout(then, 60));
+  document.documentElement.dataset.clicked = "true";
 }
+
+if (key || clicks.length > 0) void press();

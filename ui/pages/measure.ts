@@ -81,6 +81,8 @@ export function measure(wanted: Wanted): Measured {
         }
       }
     }
+    const control = owner.closest("button, label, .button")?.getBoundingClientRect();
+    if (control && (box.left < control.left - 1 || box.right > control.right + 1)) found.cut.push(`${text.slice(0, 40)} reaches beyond its control`);
     words.push({ text, box, owner });
 
     const size = parseFloat(getComputedStyle(owner).fontSize) * (owner instanceof SVGElement ? ((owner.ownerSVGElement?.getScreenCTM()?.a ?? 1)) : 1);
@@ -93,9 +95,12 @@ export function measure(wanted: Wanted): Measured {
     range.selectNodeContents(owner);
     return [...range.getClientRects()].filter((r) => r.width > 2 && r.height > 2).map((r) => ({ text, owner, r }));
   });
+  // From the top down, so that each is held only against those that begin before it ends: a record has thousands.
+  lines.sort((a, b) => a.r.top - b.r.top);
   for (let i = 0; i < lines.length; i += 1) {
     for (let j = i + 1; j < lines.length; j += 1) {
       const [a, b] = [lines[i]!, lines[j]!];
+      if (b.r.top > a.r.bottom) break;
       if (scroller(a.owner) !== scroller(b.owner) || a.owner === b.owner || a.owner.contains(b.owner) || b.owner.contains(a.owner)) continue;
       const across = Math.min(a.r.right, b.r.right) - Math.max(a.r.left, b.r.left);
       const down = Math.min(a.r.bottom, b.r.bottom) - Math.max(a.r.top, b.r.top);
@@ -108,12 +113,14 @@ export function measure(wanted: Wanted): Measured {
   const controls = [...root.querySelectorAll<HTMLElement>("button, input, select, textarea, a, summary, [role=slider]")]
     .filter(shown)
     .map((e) => ({ e, box: (e.matches("input[type=radio], input[type=checkbox]") ? (e.closest("label") ?? e) : (e.querySelector(".hold") ?? e)).getBoundingClientRect() }));
+  controls.sort((a, b) => a.box.top - b.box.top);
   for (const { e, box } of controls) {
     if (Math.min(box.width, box.height) < wanted.target - 0.5) found.small.push(`${name(e)}: ${box.width.toFixed(0)} x ${box.height.toFixed(0)}`);
   }
   for (let i = 0; i < controls.length; i += 1) {
     for (let j = i + 1; j < controls.length; j += 1) {
       const [a, b] = [controls[i]!, controls[j]!];
+      if (b.box.top > a.box.bottom) break;
       if (a.e.contains(b.e) || b.e.contains(a.e) || scroller(a.e) !== scroller(b.e)) continue;
       const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
       const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);

@@ -12,6 +12,7 @@ import type { BayView } from "../src/generated/BayView";
 import type { ManualView } from "../src/generated/ManualView";
 import type { InstrumentsView } from "../src/generated/InstrumentsView";
 import type { OriginView } from "../src/generated/OriginView";
+import type { PersonRecord } from "../src/generated/PersonRecord";
 import type { Outlook } from "../src/generated/Outlook";
 import type { ReadBack } from "../src/generated/ReadBack";
 import type { Refused } from "../src/generated/Refused";
@@ -40,6 +41,9 @@ export interface Shown {
   /** The procedure to be read. */
   manual?: ManualView;
   origin?: OriginView;
+  /** What the coach says, and what is counted of a person; without them a sample says it. */
+  coach?: CoachView;
+  person?: PersonRecord;
   customer?: string;
   /** What a place on the trade line leads to. */
   outlook?: (at: number) => Outlook;
@@ -194,7 +198,7 @@ export function standIn(shown: Shown): StandIn {
       told.push(["correct", ask]);
       return need(shown.review);
     },
-    personRecord: async () => ({ says: "2 jobs: 180 steps done, 3 tries held by a gate, 1 of them waived.", stages: [{ title: "Intake", done: 28, held: 1 }, { title: "Pads", done: 16, held: 2 }], jobs: need(shown.review).jobs }),
+    personRecord: async () => shown.person ?? ({ says: "2 jobs: 180 steps done, 3 tries held by a gate, 1 of them waived.", stages: [{ title: "Intake", done: 28, held: 1 }, { title: "Pads", done: 16, held: 2 }], jobs: need(shown.review).jobs }),
     firstSupervisor: async (...given) => {
       told.push(["firstSupervisor", ...given]);
       return "4QTZ-9M2K-XW7B-3HRE-0VND";
@@ -297,7 +301,7 @@ export function standIn(shown: Shown): StandIn {
       delete shown.customer;
     },
     verify: async () => "Chain of 318 entries whole: every entry follows from the one before.",
-    coach: async () => COACH,
+    coach: async () => shown.coach ?? COACH,
     writeSheet: async () => "Sheet: sheets/job-3.pdf. Its figures as numbers: sheets/job-3.csv and sheets/job-3.json.",
   };
 }

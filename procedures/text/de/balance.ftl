@@ -2,10 +2,10 @@
 
 stage-rough = Grobeinstellung
 stage-baseline = Ausgangszustand
-stage-loop = Messen und Einstellen
+stage-loop = Einstellrunden
 stage-lock = Sichern
-stage-locked = Messung gesichert
-stage-back = Koppelstangen zurück
+stage-locked = Kontrollmessung
+stage-back = Koppelstangen an
 
 step-rough-set = Federteller zu den vereinbarten Höhen hin drehen.
     .short = Federteller grob gedreht
@@ -165,7 +165,7 @@ step-lock-nuts-second = Als zweite Person das Drehmoment jeder Radmutter prüfen
         Der zweite Name steht neben dem ersten.
 
 step-locked-read = Lasten und Höhen im gesicherten Zustand ablesen.
-    .short = Messung gesichert
+    .short = Kontrollmessung nach dem Sichern
     .detail =
         Das Sichern darf nichts bewegen: diese Messung gleicht der letzten im Rahmen der Setzstreuung.
         Hat eine Diagonale gewonnen und die andere verloren, ist ein Teller beim Festziehen seines Rings gewandert.

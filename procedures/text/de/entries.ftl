@@ -81,7 +81,7 @@ input-tyre = Reifenrate
 input-unsprung = Ungefederte Masse einer Ecke
 input-tyre-radius = Radius des unbelasteten Reifens
 
-input-pitch = Steigung: Tellerweg je Umdrehung
+input-pitch = Tellerweg je Umdrehung
 input-steps-per-turn = Schritte je Umdrehung
 input-hand = Gangrichtung des Gewindes
 option-right-hand = Rechtsgewinde
@@ -89,15 +89,15 @@ option-left-hand = Linksgewinde
 input-spring-seat = Lage der Feder
 option-spring-above = Über dem Teller
 option-spring-below = Unter dem Teller
-input-turns-up = Verbleibende Umdrehungen, die das Fahrzeug heben
-input-turns-down = Verbleibende Umdrehungen, die das Fahrzeug senken
-input-fixed-point = Fester Punkt, von dem die Tellerstellung gemessen wird
+input-turns-up = Umdrehungen frei, die heben
+input-turns-down = Umdrehungen frei, die senken
+input-fixed-point = Messpunkt der Tellerstellung
 input-turn-under-load = Drehen unter Last
 option-never-under-load = Nie unter Last
-option-maker-allows-load = Der Hersteller des Verstellers erlaubt es schriftlich
+option-maker-allows-load = Vom Hersteller schriftlich erlaubt
 input-reach = Zugang zu den Federtellern
-option-reach-wheels-on = Mit montierten Rädern
-option-reach-wheels-off = Mit abgenommenen Rädern
+option-reach-wheels-on = Räder montiert
+option-reach-wheels-off = Räder abgenommen
 
 ## Annahme: was vereinbart wurde
 
@@ -255,7 +255,7 @@ input-front-bolt-by-hand = Die Schraube der vorderen Koppelstange lässt sich vo
 input-rear-bolt-by-hand = Die Schraube der hinteren Koppelstange lässt sich von Hand einschieben
 input-link-nut-tight = Befestigung und Kontermuttern haben das Drehmoment des Herstellers
 
-## Fahrzeug im Fahrzustand
+## Fahrzustand
 
 input-fuel-agreed = Der Kraftstoff steht wie vereinbart
 input-fluids-agreed = Die anderen Flüssigkeiten stehen wie vereinbart
@@ -286,9 +286,9 @@ input-brake-free = Bremse gelöst, kein Gang, Keile weg
 input-next = Wie es weitergeht
 option-go-on = Weiter: sichern
 option-turn-cross = Drehen, für das Kreuzgewicht
-option-turn-front = Drehen, für eine ausgeglichene Vorderachse
-option-turn-rear = Drehen, für eine ausgeglichene Hinterachse
-option-turn-place = Drehen, für eine Stelle auf der Linie
+option-turn-front = Drehen, bis vorn gleich
+option-turn-rear = Drehen, bis hinten gleich
+option-turn-place = Drehen, bis zu einer Stelle
 input-place = Angestrebtes Kreuzgewicht, vorn rechts + hinten links
 input-reason = Begründung
 input-advice = Empfehlung für dieses Fahrzeug
@@ -304,7 +304,7 @@ input-nuts-pattern = Jede Mutter wurde über Kreuz festgezogen
 input-nuts-torque = Drehmoment des Herstellers, wie am Schlüssel eingestellt
 input-nuts-checked = Ich habe jede Mutter jedes Rades selbst geprüft
 
-## Koppelstangen zurück
+## Koppelstangen an
 
 input-back-front-read-next = Zustand der vorderen Koppelstange
 input-back-rear-read-next = Zustand der hinteren Koppelstange

@@ -3,8 +3,8 @@
 # verletzt werden, bei VORSICHT kann jemand leichter verletzt werden, HINWEIS meint keine Verletzung.
 
 -rules =
-    Die Anleitungen von Hebebühnen- und Fahrzeughersteller und die örtlichen Vorschriften befolgen.
-    Arbeiten an Sicherheitsteilen nur durch geschulte und befugte Personen.
+    Angaben der Hebebühnen- und Fahrzeughersteller und die örtlichen Vorschriften befolgen.
+    An Sicherheitsteilen arbeiten nur geschulte und befugte Personen.
 -rules-short = Die Herstellerangaben und die örtlichen Vorschriften befolgen.
 
 hazard-raised-vehicle = Angehobenes Fahrzeug

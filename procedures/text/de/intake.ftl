@@ -73,7 +73,7 @@ step-intake-angles = Vereinbarten Sturz, Spur und Nachlauf eintragen.
     .detail =
         Der Sturz ist negativ, wenn das Rad oben nach innen steht; die Spur ist positiv, wenn das Rad vorn nach innen zeigt.
         Die Spur wird für ein Rad eingetragen; die Gesamtspur der Achse ist doppelt so groß.
-        Ein Toleranzfenster sagt, wie weit ein Messwert vom Vereinbarten abweichen darf; ein engeres Fenster, als die Messgeräte auflösen, ergibt nur ‚noch nicht entscheidbar‘.
+        Ein Toleranzfenster sagt, wie weit ein Messwert vom Vereinbarten abweichen darf; ein engeres Fenster, als die Messgeräte auflösen, ergibt nur ‚noch unklar‘.
         Die Vorderräder richten sich nach der Linie, auf der die Hinterachse das Fahrzeug schiebt, damit das Lenkrad gerade steht.
 
 step-intake-angle-adjusters = Eintragen, was eine Umdrehung jedes Verstellers bewirkt.

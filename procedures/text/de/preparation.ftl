@@ -4,8 +4,8 @@ stage-walk = Rundgang
 stage-lift = Erstes Anheben
 stage-raised = Sichtprüfung oben
 stage-pads = Waagen
-stage-links = Koppelstangen gelöst
-stage-used = Fahrzeug im Fahrzustand
+stage-links = Koppelstangen ab
+stage-used = Fahrzustand
 
 step-walk-tyres = Reifen mit der Vereinbarung vergleichen.
     .short = Reifen geprüft

@@ -65,7 +65,8 @@ pub fn browser() -> Option<PathBuf> {
     named.or_else(|| ["chromium", "google-chrome"].into_iter().find_map(call::found_on_path))
 }
 
-/// Draws the pages in a browser and measures them; `long` draws every size, light and dark.
+/// Draws the pages in a browser and measures them; `long` draws every size, light and dark, in both
+/// languages and sets of units.
 ///
 /// # Errors
 /// When one fails.

@@ -31,11 +31,16 @@ pub fn pin(initials: &str) -> Secret {
 /// A bay whose book knows MT (supervisor), LB (technician) and RO (trainee).
 pub async fn staffed() -> Bay {
     let bay = Bay::empty().await;
+    know_people(&bay).await;
+    bay
+}
+
+/// The book of this bay gets to know these three.
+pub async fn know_people(bay: &Bay) {
     bay.desk.first_supervisor(person("MT", "supervisor", &[]), pin("MT"), secret(PASSPHRASE)).await.unwrap();
     for (initials, rank, alone) in [("LB", "technician", &[][..]), ("RO", "trainee", &["intake", "walk.tyres"])] {
         bay.desk.enrol("MT", secret(PASSPHRASE), person(initials, rank, alone), pin(initials)).await.unwrap();
     }
-    bay
 }
 
 pub async fn take_over(bay: &mut Bay, initials: &str) {
