@@ -15,6 +15,7 @@ use bayhand_job::view::{
     BayView, CarView, CarsView, CoachView, InstrumentsView, ManualView, OriginView, Outlook, PersonRecord, ReviewView,
     StepView,
 };
+use bayhand_job::{Lack, Missing};
 use bayhand_measure::Unit;
 use common::staff::{PASSPHRASE, know_people, secret};
 use common::{Bay, who};
@@ -192,6 +193,9 @@ async fn before_and_beside(album: &mut Album) {
     bay.ask("", Wish::Begin { car, practice: Some(PracticeAsk::sound(4)) }).await.unwrap();
     album.keep(&bay, "sign-on", Kept::Job).await;
     bay.ask("", common::sign_on("RO", "Robin Oakes", "trainee")).await.unwrap();
+    bay.desk.miss(Missing::Voice(Lack::Program("espeak-ng".into())));
+    bay.desk.miss(Missing::Model(Lack::File("/usr/share/bayhand/voice-en.bin".into())));
+    album.keep(&bay, "notice", Kept::Job).await;
     bay.ask("RO", Wish::Hold { reason: "waits for a second pair of hands".into() }).await.unwrap();
     album.keep(&bay, "held", Kept::Review).await;
     bay.ask("RO", Wish::SetAside).await.unwrap();

@@ -130,6 +130,7 @@ async fn not_alone(step: &Window<'_>) -> Tested {
 /// Where this computer lacks a loudspeaker the window says so once, until that was seen.
 async fn notice(step: &Window<'_>) -> Tested {
     if step.has("notice").await? {
+        step.click("notice").await?;
         step.click("notice-seen").await?;
     }
     Ok(())

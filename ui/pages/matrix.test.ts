@@ -56,6 +56,7 @@ function moments(): Shown[] {
     ...[...judged, ...["review-seal", "start-first", "held", "sealed"].map(whole)].map((name) => at("review", name)),
     ...["page-cars", "page-instruments", "page-manual", "figure-toe.FL", "coach"].map((click) => at("review", whole("sealed"), `&click=${click}`)),
     ...["g", "h", "o", "p", "v"].map((key) => at("step", whole("rough-angles-gate"), `&key=${key}`)),
+    at("step", whole("notice"), "&click=notice"),
     ...AT_CAR.map((click) => at("step", whole("pin-start"), `&key=p&click=${click}`)),
     at("step", whole("pin-start"), "&click=open-procedure"),
     ...[...AT_DESK, "correct-*", "figure-*"].map((click) => at("review", whole("pin-review"), `&click=${click}`)),

@@ -199,7 +199,8 @@ describe("the voice", () => {
 
   test("tells once what is missing for it", async () => {
     await openStep({ ...stepSamples.plain!, notice: "Nothing can be said here." });
-    expect(get("notice").textContent).toContain("Nothing can be said here.");
+    await click("notice");
+    expect(get("notice-says").textContent).toContain("Nothing can be said here.");
     await click("notice-seen");
     expect(find("notice")).toBeNull();
   });

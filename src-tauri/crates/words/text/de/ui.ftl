@@ -220,6 +220,7 @@ ui-settings-volume = Lautstärke, %
 ui-settings-speed = Wörter je Minute
 ui-settings-voice-name = Stimme des Systems
 ui-settings-voice-usual = die übliche
+ui-notice = Hinweis: etwas fehlt
 ui-notice-close = Gesehen
 ui-settings-hearing = Gesprochene Antworten (Englisch)
 ui-settings-hear = Gehört wird
@@ -238,6 +239,7 @@ ui-heard-wrong = Nein
 
 ## Halle
 ui-bay-silent = Das Programm antwortet nicht. Auf das Fenster am Fahrzeug sehen.
+ui-bay-more = Das Übrige steht im Fenster am Fahrzeug.
 
 ## Prüfung
 ui-review-jobs = Aufträge

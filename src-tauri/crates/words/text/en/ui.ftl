@@ -221,6 +221,7 @@ ui-settings-volume = Loudness, %
 ui-settings-speed = Words a minute
 ui-settings-voice-name = Voice of the system
 ui-settings-voice-usual = the usual one
+ui-notice = Notice: something is missing
 ui-notice-close = Seen
 ui-settings-hearing = Spoken answers
 ui-settings-hear = Heard
@@ -239,6 +240,7 @@ ui-heard-wrong = Not so
 
 ## Bay
 ui-bay-silent = The program does not answer. Look at the window at the car.
+ui-bay-more = The rest stands in the window at the car.
 
 ## Review
 ui-review-jobs = Jobs
