@@ -16,7 +16,7 @@ use bayhand_cli::setter;
 use bayhand_job::Desk;
 use bayhand_job::ask::{Ask, Attention, Entry, PracticeAsk, Wish};
 use bayhand_job::hearing::{CONFIRM, sayable};
-use bayhand_job::view::{Field, FieldKind, HeardAct, HeardView, Screen, StepBody, StepView};
+use bayhand_job::view::{Field, FieldKind, HeardAct, HeardPending, HeardView, Screen, StepBody, StepView};
 use bayhand_speech::hear::Recogniser;
 use bayhand_speech::model::place;
 use bayhand_speech::say::voice::{self, Manner};
@@ -27,6 +27,7 @@ use noise::Noise;
 use std::collections::{BTreeMap, HashMap};
 use std::path::PathBuf;
 use std::sync::{Arc, LazyLock};
+use std::time::Instant;
 use tempfile::TempDir;
 
 static RECOGNISER: LazyLock<Recogniser> =
@@ -36,6 +37,10 @@ static RECOGNISER: LazyLock<Recogniser> =
 const NOISE_DB: f32 = 10.0;
 /// Something that is not understood so often is answered by key.
 const MOST_TRIES: u32 = 4;
+
+/// Where the long form says all looks of a reading in one breath, as the usual form does. Elsewhere it says the first: three in
+/// noise are often understood only in part, and its time is better spent on the rest of the job.
+const ALL_LOOKS: &str = "baseline.read-3";
 
 /// How it went.
 #[derive(Debug, Default)]
@@ -182,7 +187,10 @@ impl Car {
             self.clock.pass(timer.seconds);
         }
         (self.entries, self.reading_back) = (BTreeMap::new(), false);
-        let wanted = setter::entries(body);
+        let mut wanted = setter::entries(body);
+        if long() && body.id != ALL_LOOKS {
+            wanted.values_mut().for_each(first_look);
+        }
         for field in body.fields.iter().filter(|field| wanted.contains_key(&field.key)) {
             self.speak_field(body, field, &wanted[&field.key]).await;
         }
@@ -262,22 +270,23 @@ impl Car {
                 }
                 continue;
             };
-            // The person compares what is read back with the instrument, and says it again where it differs.
-            let right = pending.key == field.key && same_looks(&pending.text, &wanted.text);
-            if !right {
-                println!("{}: {said:?} was heard as {}: {}", body.id, pending.key, pending.text);
-                self.went.caught += 1;
-                continue;
-            }
+            // The person compares what is read back with the instrument, each time, and says it again where it differs:
+            // `confirm` in noise may be heard as another number.
+            let right = |pending: &HeardPending| pending.key == field.key && same_looks(&pending.text, &wanted.text);
+            let mut waits = Some(pending);
             for tried in 0..MOST_TRIES {
+                if let Some(wrong) = waits.filter(|pending| !right(pending)) {
+                    println!("{}: {said:?} was heard as {}: {}", body.id, wrong.key, wrong.text);
+                    self.went.caught += 1;
+                    break;
+                }
                 self.count(tried);
-                self.say(&body.id, CONFIRM).await;
+                waits = self.say(&body.id, CONFIRM).await.pending;
                 if let Some(entry) = self.entries.get(&field.key) {
                     assert!(same(entry, wanted), "{}: {entry:?} is entered as it was confirmed: {wanted:?}", body.id);
                     return;
                 }
             }
-            break;
         }
         self.went.given_up += 1;
         self.desk.confirm_heard(&self.attention(&body.id), false).await;
@@ -340,6 +349,14 @@ fn same_looks(shown: &str, wanted: &str) -> bool {
     looks(shown) == looks(wanted)
 }
 
+/// Leaves the first look of a reading.
+fn first_look(entry: &mut Entry) {
+    let looks: Vec<&str> = entry.text.split_whitespace().collect();
+    if looks.len() > 1 && looks.iter().all(|look| look.parse::<f64>().is_ok()) {
+        entry.text = looks[0].to_owned();
+    }
+}
+
 fn long() -> bool {
     std::env::var_os("BAYHAND_LONG").is_some()
 }
@@ -347,6 +364,7 @@ fn long() -> bool {
 #[tokio::test]
 #[ignore = "needs the voice model: cargo xtask voice"]
 async fn a_job_is_led_by_voice_in_noise() {
+    let began = Instant::now();
     let mut car = Car::begin(1).await;
     let mut speaks = long();
     let mut steps = 0;
@@ -362,6 +380,7 @@ async fn a_job_is_led_by_voice_in_noise() {
         }
         car.let_pass(&body.id).await;
         steps += 1;
+        println!("{:>4} s: {} is done, {} things were said", began.elapsed().as_secs(), body.id, car.went.spoken);
         assert!(steps < 400, "the job ends; it stands at {}", body.id);
     }
     if long() {
