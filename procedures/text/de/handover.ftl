@@ -12,7 +12,7 @@ step-align-plates = Lenkung auf Dreh- und Schiebeplatten in Waagenhöhe mittig s
         Die Stifte erst ziehen, wenn das Fahrzeug ruhig steht.
         Kabel und Plattenstifte vom Laufweg fernhalten.
 
-step-align-runout = Felgenschlag jedes Rades messen, eine Marke oben und unten.
+step-align-runout = Felgenschlag jedes Rades messen, Marke oben und unten.
     .short = Felgenschlag
     .detail =
         Eine Felge läuft nie ganz rund; deshalb eine Marke anbringen und jeden späteren Winkel mit der Marke oben ablesen.
