@@ -12,7 +12,7 @@ step-align-plates = Centre the steering on turn and slip plates at pad height.
         Pull the pins only when the car stands still.
         Keep cables and plate pins out of the walkway.
 
-step-align-runout = Measure the run-out of each rim, with a mark on it up and down.
+step-align-runout = Measure the run-out of each rim, its mark up and down.
     .short = Rim run-out
     .detail =
         A rim is never quite true, so put a mark on it and read every later angle with that mark up.
