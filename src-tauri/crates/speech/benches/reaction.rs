@@ -8,6 +8,8 @@
 
 #[path = "../tests/common/noise.rs"]
 mod noise;
+#[path = "common/test_speech.rs"]
+mod test_speech;
 
 use bayhand_speech::hear::Recogniser;
 use bayhand_speech::heard::{Heard, What};
@@ -15,12 +17,11 @@ use bayhand_speech::listen::{Ear, EarError, Hears, Listener, Told};
 use bayhand_speech::model::place;
 use bayhand_speech::sound::microphone::{Microphone, MicrophoneError, Recording};
 use bayhand_speech::sound::{self, HERTZ};
-use bayhand_speech::spoken::grammar::{Expect, Form, Grammar};
+use bayhand_speech::spoken::grammar::{Expect, Grammar};
 use noise::Noise;
-use serde_json::Value;
-use std::path::Path;
 use std::sync::{Arc, mpsc};
 use std::time::{Duration, Instant};
+use test_speech::TestSpeech;
 
 /// Every so many of the texts are played.
 const NTH: usize = 3;
@@ -107,27 +108,17 @@ enum Way {
 }
 
 fn main() {
-    // Cargo adds `--bench`.
-    let words: Vec<String> = std::env::args().skip(1).filter(|word| word != "--bench").collect();
-    let Some(folder) = words.first() else {
-        println!("NOT RUN: name the folder of the test speech: cargo xtask bench voice FOLDER [VOICE...]");
-        return;
-    };
-    let folder = Path::new(folder);
-    let voices = if words.len() > 1 { words[1..].to_vec() } else { vec!["voice3".to_owned(), "voice4".to_owned()] };
-    let texts: Value = serde_json::from_str(&std::fs::read_to_string(folder.join("texts.json")).unwrap()).unwrap();
-    let texts = texts.as_array().unwrap();
+    let Some(speech) = TestSpeech::named() else { return };
+    let TestSpeech { folder, texts, voices } = &speech;
     memory("voice off");
     let began = Instant::now();
     let recogniser = Arc::new(Recogniser::read(&place::usual().unwrap()).expect("cargo xtask voice makes the model"));
     println!("reading the model: {} ms", began.elapsed().as_millis());
-    let phrases = texts.iter().filter(|text| text["kind"] == "command");
-    let phrases = phrases.map(|text| text["text"].as_str().unwrap().to_owned()).collect();
-    let expect = Expect { phrases, reading: Some(Form::default()) };
+    let expect = speech.expect();
     for way in [Way::HandsFree, Way::KeyHeld] {
         let mut times_ms = Vec::new();
         let (mut tried, mut taken) = (0, 0);
-        for voice in &voices {
+        for voice in voices {
             for (number, text) in texts.iter().enumerate().step_by(NTH) {
                 let path = folder.join(voice).join(format!("{}.flac", text["id"].as_str().unwrap()));
                 if !path.is_file() {

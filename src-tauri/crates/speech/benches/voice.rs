@@ -5,14 +5,17 @@
 
 #[path = "../tests/common/noise.rs"]
 mod noise;
+#[path = "common/test_speech.rs"]
+mod test_speech;
 
 use bayhand_speech::hear::Recogniser;
 use bayhand_speech::heard::What;
-use bayhand_speech::spoken::grammar::{Expect, Form, Grammar};
+use bayhand_speech::spoken::grammar::Grammar;
 use bayhand_speech::{model::place, sound};
 use noise::Noise;
 use serde_json::Value;
 use std::path::Path;
+use test_speech::TestSpeech;
 
 /// Decibels of speech above noise.
 const DECIBELS: [f32; 3] = [20.0, 10.0, 5.0];
@@ -26,22 +29,12 @@ struct Count {
 }
 
 fn main() {
-    // Cargo adds `--bench`.
-    let words: Vec<String> = std::env::args().skip(1).filter(|word| word != "--bench").collect();
-    let Some(folder) = words.first() else {
-        println!("NOT RUN: name the folder of the test speech: cargo xtask bench voice FOLDER [VOICE...]");
-        return;
-    };
-    let folder = Path::new(folder);
-    let texts: Value = serde_json::from_str(&std::fs::read_to_string(folder.join("texts.json")).unwrap()).unwrap();
-    let texts = texts.as_array().unwrap();
+    let Some(speech) = TestSpeech::named() else { return };
+    let TestSpeech { folder, texts, voices } = &speech;
     let recogniser = Recogniser::read(&place::usual().unwrap()).expect("cargo xtask voice makes the model");
-    let phrases =
-        texts.iter().filter(|text| text["kind"] == "command").map(|text| text["text"].as_str().unwrap().to_owned());
-    let grammar = Grammar::new(Expect { phrases: phrases.collect(), reading: Some(Form::default()) }).unwrap();
-    let voices = if words.len() > 1 { words[1..].to_vec() } else { vec!["voice3".to_owned(), "voice4".to_owned()] };
+    let grammar = Grammar::new(speech.expect()).unwrap();
     println!("voice   noise       dB  commands right      readings right      wrong taken         other talk taken");
-    for voice in &voices {
+    for voice in voices {
         let clean = row(&recogniser, &grammar, texts, &folder.join(voice), None);
         print(voice, "none", None, clean);
         for decibels in DECIBELS {
